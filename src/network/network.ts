@@ -1,0 +1,111 @@
+/**
+ * The electrical network of a circuit: nodes, two-terminal elements and the names by which a person reaches them.
+ * Node 0 is the battery's negative post (the reference of every solve), node 1 the body metal.
+ *
+ * Each contact that can go bad is an element of its own between the harness side and the item side of a terminal,
+ * so that unplugging, taking out, corrosion and back-probing need no special case.
+ */
+import type { PartId, PointId } from '../circuit/circuit.js';
+
+export const BATTERY_NEGATIVE = 0;
+export const BODY = 1;
+
+/** When a contact is closed. */
+export type Cond =
+  /** Closed while the control is in one of these positions. */
+  | { readonly kind: 'control'; readonly control: string; readonly positions: ReadonlySet<string> }
+  /** Driven by a relay coil (an element index). `rest` is the state with no coil voltage. Volts across the coil. */
+  | {
+      readonly kind: 'coil';
+      readonly coil: number;
+      readonly pullInVolts: number;
+      readonly dropOutVolts: number;
+      readonly rest: 'open' | 'closed';
+    };
+
+/**
+ * What an element does. Bands are the edges of its tolerance; the plain value is nominal. Ohms, volts, amperes.
+ *
+ * `curve`: I = amps·(|V|/volts)^exponent above `knee`·volts. Below the knee the resistance runs in a straight line in
+ * |V| from `cold` × the rated resistance (volts/amps) at zero volts up to its value at the knee, so the current is
+ * continuous and rising. A filament has exponent 0.55; a running motor 0.3. `coldLow`/`coldHigh` are the band of `cold`;
+ * `spread` is the ± fraction of `amps`.
+ *
+ * `diode`: conducts from a to b. I = (V − forwardVolts)/ohms above forwardVolts, else V × 1 nS. `spread`: ± volts of forwardVolts.
+ *
+ * `source`: emf from a (−) to b (+) with internal ohms.
+ */
+export type Law =
+  | { readonly kind: 'ohms'; readonly ohms: number; readonly low: number; readonly high: number }
+  | {
+      readonly kind: 'curve';
+      readonly volts: number;
+      readonly amps: number;
+      readonly exponent: number;
+      readonly knee: number;
+      readonly cold: number;
+      readonly coldLow: number;
+      readonly coldHigh: number;
+      readonly spread: number;
+    }
+  | { readonly kind: 'diode'; readonly forwardVolts: number; readonly ohms: number; readonly spread: number }
+  | {
+      readonly kind: 'source';
+      readonly volts: number;
+      readonly lowVolts: number;
+      readonly highVolts: number;
+      readonly ohms: number;
+    }
+  | {
+      readonly kind: 'contact';
+      readonly ohms: number;
+      readonly low: number;
+      readonly high: number;
+      readonly closed: Cond;
+    }
+  | {
+      readonly kind: 'fuse';
+      readonly ohms: number;
+      readonly low: number;
+      readonly high: number;
+      readonly amps: number;
+    };
+
+export interface Element {
+  /** Position in `Network.elements`. */
+  readonly index: number;
+  /** Name of the place a fault can sit: `W3`, `F4.2` (contact), `F4:link`, `S1:1-2`, `K1:coil`, `H1:54`, `GP1/W7` … */
+  readonly site: string;
+  /** The part or wire it belongs to. */
+  readonly part: PartId;
+  /** Joints stay with the position, filaments and coils go with the item (design: a swap exchanges items). */
+  readonly owner: 'item' | 'position' | 'wire';
+  readonly a: number;
+  readonly b: number;
+  readonly law: Law;
+}
+
+/** A load as a person watches it. */
+export interface Load {
+  /** `H1`, `H1.54`, `B1`, `K1`. */
+  readonly id: string;
+  readonly part: PartId;
+  readonly kind: 'lamp' | 'horn' | 'motor' | 'relay';
+  /** The element that lights, sounds, turns or pulls. Its own voltage over its rated volts says how well. */
+  readonly element: number;
+  readonly ratedVolts: number;
+}
+
+export interface Network {
+  /** Index = node. */
+  readonly nodeNames: readonly string[];
+  readonly elements: readonly Element[];
+  readonly points: ReadonlyMap<PointId, number>;
+  readonly loads: ReadonlyMap<string, Load>;
+  /** Site name to element. */
+  readonly sites: ReadonlyMap<string, number>;
+  /** Indices of `fuse` elements, in order: bit i of a blown mask is fuses[i]. */
+  readonly fuses: readonly number[];
+  /** Indices of relay coil elements, in order: bit i of a pulled-in mask is coils[i]. */
+  readonly coils: readonly number[];
+}

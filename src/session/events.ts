@@ -1,0 +1,128 @@
+/**
+ * Everything that can happen in a session. Journals, hand-written session files and the prompt all come down to these.
+ * Ids are those of the circuit, exactly as its file spells them.
+ */
+import type { PartId, PointId } from '../circuit/circuit.js';
+
+/** A number as it was typed: value and the unit of its last digit, both in volts, ohms or amperes ("12" is 12 ± 1). */
+export interface Typed {
+  readonly value: number;
+  readonly step: number;
+}
+
+/** How a load was seen or heard. */
+export type Sight =
+  | 'lit'
+  | 'dim'
+  | 'off'
+  | 'flickers'
+  | 'runs'
+  | 'slow'
+  | 'stopped'
+  | 'sounds'
+  | 'weak'
+  | 'silent'
+  | 'clicks'
+  | 'chatters';
+
+export type Look = 'good' | 'blown' | 'broken' | 'burnt' | 'corroded' | 'loose' | 'wet' | 'wrong part';
+
+export type Reading =
+  /** Red minus black. */
+  | { readonly kind: 'volts'; readonly red: PointId; readonly black: PointId; readonly value: Typed }
+  | { readonly kind: 'ohms'; readonly red: PointId; readonly black: PointId; readonly value: Typed | 'OL' }
+  | {
+      readonly kind: 'continuity';
+      readonly red: PointId;
+      readonly black: PointId;
+      readonly value: 'beep' | 'no beep';
+    }
+  /** In-line ammeter opened into this wire, terminal contact or connector pin. Magnitude. */
+  | { readonly kind: 'amps'; readonly at: string; readonly value: Typed }
+  | { readonly kind: 'load'; readonly load: string; readonly value: Sight }
+  /** Test lamp clipped to `black`, tip on `red`. */
+  | {
+      readonly kind: 'test lamp';
+      readonly red: PointId;
+      readonly black: PointId;
+      readonly value: 'lit' | 'dim' | 'off';
+      readonly lamp: 'filament' | 'LED';
+    }
+  /** How a part, wire or contact looks: ranks, never rules out. */
+  | { readonly kind: 'look'; readonly at: string; readonly value: Look };
+
+export type Action =
+  | { readonly do: 'operate'; readonly control: string; readonly position: string }
+  | { readonly do: 'engine'; readonly state: 'off' | 'running' }
+  | { readonly do: 'unplug' | 'plug'; readonly connector: PartId }
+  | { readonly do: 'take out' | 'refit' | 'fit new'; readonly part: PartId }
+  | { readonly do: 'jumper' | 'remove jumper'; readonly between: readonly [PointId, PointId] }
+  /** `at`: a part, wire or point. */
+  | { readonly do: 'clean' | 'tighten' | 'reseat' | 'wiggle'; readonly at: string }
+  /** A repair in the user's words, with what it cost. `at`: a part, wire or point. */
+  | {
+      readonly do: 'repair';
+      readonly at: string;
+      readonly how: string;
+      readonly minutes?: number;
+      readonly price?: number;
+    };
+
+export interface Concern {
+  /** What the customer says, in the customer's words. */
+  readonly complaint?: string;
+  readonly vehicle?: string;
+  readonly odometer?: string;
+  readonly technician?: string;
+  readonly customer?: string;
+  /** Answers to the history questions: recent work, tow bar, water, collision, sudden or gradual. */
+  readonly history?: readonly string[];
+  readonly meter?: string;
+}
+
+export type SkipReason = 'cannot tell' | 'cannot reach' | 'no tool';
+
+export type Event =
+  | {
+      readonly type: 'opened';
+      readonly format: 1;
+      readonly program: string;
+      readonly circuit: { readonly id: string; readonly hash: string; readonly file: string };
+    }
+  | { readonly type: 'concern'; readonly concern: Concern }
+  | { readonly type: 'did'; readonly action: Action; readonly before?: number }
+  | {
+      readonly type: 'found';
+      readonly reading: Reading;
+      /** Battery volts at the posts, typed beside the reading. */
+      readonly battery?: Typed;
+      /** Was the complaint there while this was observed? Left out = as for the finding before it (first: present). */
+      readonly symptom?: 'present' | 'absent';
+      /** Left out = measured for meters, seen for loads. `told` = somebody said so. */
+      readonly evidence?: 'measured' | 'seen' | 'told';
+      /** Control positions of this finding alone, where they differ from the standing set-up. */
+      readonly when?: readonly (readonly [control: string, position: string])[];
+      /** Observed before that event (its number), typed later. */
+      readonly before?: number;
+    }
+  /** The meter, mode and leads were shown to work on a known-live point (or shorted leads for ohms). */
+  | { readonly type: 'proved'; readonly mode: 'volts' | 'ohms' | 'test lamp' | 'amps' }
+  | { readonly type: 'assumed'; readonly part: string }
+  | { readonly type: 'noted'; readonly text: string }
+  /** A suggested test that was not done. `test` is the suggestion's line. */
+  | { readonly type: 'skipped'; readonly test: string; readonly why: SkipReason }
+  /** The event of that number counts no more. */
+  | { readonly type: 'undone'; readonly number: number }
+  /** The person names the cause: a part, wire or point, in words. */
+  | { readonly type: 'concluded'; readonly at: string; readonly words: string }
+  | { readonly type: 'paused' }
+  | { readonly type: 'closed' };
+
+/** An event as it stands in a journal. */
+export interface Recorded {
+  /** 1, 2, 3 … in the order written. */
+  readonly number: number;
+  /** ISO 8601 with offset or Z; empty in hand-written sessions. */
+  readonly at: string;
+  readonly event: Event;
+}
