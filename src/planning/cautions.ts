@@ -152,7 +152,10 @@ function jumper(
   const [one, other] = between.map((point) => plainPoint(circuit, point)) as [PointId, PointId];
   const feed = reachable(circuit, setUp, 'bat+', 'metal');
   const ground = reachable(circuit, setUp, 'bat-', 'metal');
-  if ((feed.has(one) && ground.has(other)) || (feed.has(other) && ground.has(one))) ids.add('jumper-short');
+  if ((feed.has(one) && ground.has(other)) || (feed.has(other) && ground.has(one))) {
+    ids.add('jumper-short');
+    return;
+  }
 
   const woken = wokenBy(circuit, setUp, between);
   for (const part of circuit.parts.values()) {
