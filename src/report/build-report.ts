@@ -1,0 +1,214 @@
+/** From a session and its diagnosis to the report as data. Pure: clock, hash and version come in as arguments. */
+import type { Circuit } from '../circuit/circuit.js';
+import { partLabel } from '../diagnosis/labels.js';
+import type { Diagnosis, Reason } from '../diagnosis/diagnosis-types.js';
+import type { Case, Finding, Step } from '../session/case.js';
+import { describeAction, describeReading, describeSetUp } from '../session/describe.js';
+import { causeOf, faultWords } from './cause.js';
+import { customerParagraph } from './customer.js';
+import { REPORT_SCHEMA, type Report, type ReportStep, type RuledOut } from './report-data.js';
+import { isRepair, verify, type Proof } from './verification.js';
+
+export interface ReportInput {
+  readonly circuit: Circuit;
+  readonly session: Case;
+  readonly diagnosis: Diagnosis;
+  /** Name and version of the program that writes the report. */
+  readonly program: string;
+  /** Fingerprint of the session's journal. */
+  readonly sessionHash: string;
+  /** False leaves out the names of people and the vehicle's identity. */
+  readonly personal: boolean;
+  /** Texts of the cautions shown during the session. */
+  readonly cautions: readonly string[];
+}
+
+export function buildReport(input: ReportInput): Report {
+  const { circuit, session, diagnosis } = input;
+  const abnormal = new Set(diagnosis.findings.filter((one) => one.abnormal).map((one) => one.number));
+  const proof = verify(circuit, session.timeline, abnormal);
+  const cause = causeOf(session, diagnosis, proof);
+  const repairs = session.timeline.flatMap((step) =>
+    step.kind === 'action' && step.action.do === 'repair' ? [step.action] : [],
+  );
+  const corrections = proof.corrections.map((action) => describeAction(circuit, action));
+  const price = repairs.reduce((sum, repair) => sum + (repair.price ?? 0), 0);
+  const minutesOpen = minutesBetween(session.startedAt, session.lastAt);
+  const { state, words, repeated, missing } = proof;
+  const verification = { state, words, repeated, missing };
+  return {
+    schema: REPORT_SCHEMA,
+    kind: 'knowngood report',
+    program: input.program,
+    sessionHash: input.sessionHash,
+    circuit: { id: circuit.id, title: circuit.title, hash: session.circuit.hash },
+    customer: customerParagraph({ session, cause, verification, corrections, price }),
+    concern: session.concern.complaint ?? 'not recorded',
+    cause,
+    correction: corrections,
+    vehicle: vehicleLines(session, input.personal),
+    history: session.concern.history ?? [],
+    ...foundAndLeft(circuit, session, abnormal, proof),
+    instrument: [session.concern.meter ?? 'not recorded', ...proofWords(session)],
+    steps: session.timeline.map((step) => stepOf(circuit, step, diagnosis)),
+    ruledOut: ruledOut(diagnosis),
+    clearedUntested: clearedUntested(circuit, session, diagnosis),
+    assumed: session.assumed.map((id) => partLabel(circuit, id)),
+    skipped: session.skipped.map((one) => `${one.test} (${one.why})`),
+    remaining: remaining(diagnosis, cause.faults),
+    asks: [...diagnosis.asks, ...diagnosis.open.map((one) => `${one.what}: ${one.advice}`)],
+    ...partsOf(circuit, session),
+    ...(minutesOpen === undefined ? {} : { minutesOpen }),
+    repairMinutes: repairs.reduce((sum, repair) => sum + (repair.minutes ?? 0), 0),
+    price,
+    verification,
+    notes: session.notes.map((note) => note.text),
+    cautions: input.cautions,
+    closed: session.closed,
+  };
+}
+
+function vehicleLines(session: Case, personal: boolean): readonly (readonly [string, string])[] {
+  const { vehicle, odometer, technician, customer } = session.concern;
+  const removed = 'removed';
+  const lines: (readonly [string, string | undefined])[] = [
+    ['Vehicle', personal ? vehicle : vehicle && removed],
+    ['Odometer', odometer],
+    ['Customer', personal ? customer : customer && removed],
+    ['Technician', personal ? technician : technician && removed],
+    ['Date', session.startedAt.slice(0, 10)],
+  ];
+  return lines.map(([label, value]) => [label, value || 'not recorded']);
+}
+
+function stepOf(circuit: Circuit, step: Step, diagnosis: Diagnosis): ReportStep {
+  if (step.kind === 'action') {
+    const words = describeAction(circuit, step.action);
+    return { number: step.number, time: clock(step.at), kind: 'done', conditions: '', words, proved: '' };
+  }
+  const { finding } = step;
+  const said = diagnosis.findings.find((one) => one.number === finding.number);
+  const battery = finding.battery === undefined ? '' : ` (battery ${finding.battery.value} V)`;
+  const unproved = finding.proved ? '' : ' Meter not proved on a live point: this zero rules nothing out.';
+  return {
+    number: finding.number,
+    time: clock(finding.at),
+    kind: finding.evidence,
+    conditions: conditions(circuit, finding),
+    words: describeReading(circuit, finding.reading) + battery,
+    proved: `${said?.provedWhat ?? ''}${unproved}`.trim(),
+  };
+}
+
+function conditions(circuit: Circuit, finding: Finding): string {
+  const words = describeSetUp(circuit, finding.setUp);
+  return words.length === 0 ? 'everything at rest' : words.join(', ');
+}
+
+function foundAndLeft(
+  circuit: Circuit,
+  session: Case,
+  abnormal: ReadonlySet<number>,
+  proof: Proof,
+): { readonly asFound: readonly string[]; readonly asLeft: readonly string[] } {
+  const loads = session.timeline.flatMap((step, index) =>
+    step.kind === 'finding' && step.finding.reading.kind === 'load' ? [{ finding: step.finding, index }] : [],
+  );
+  const words = ({ finding }: { finding: Finding }): string =>
+    `${describeReading(circuit, finding.reading)}, ${conditions(circuit, finding)}`;
+  const firstRepair = session.timeline.findIndex((step) => step.kind === 'action' && isRepair(step.action));
+  const lastRepair = session.timeline.findLastIndex(
+    (step) => step.kind === 'action' && isRepair(step.action),
+  );
+  const before = firstRepair === -1 ? session.timeline.length : firstRepair;
+  const asFound = loads
+    .filter(({ finding, index }) => index < before && abnormal.has(finding.number))
+    .map(words);
+  const after = loads.filter(({ index }) => lastRepair !== -1 && index > lastRepair).map(words);
+  const asLeft =
+    after.length > 0
+      ? after
+      : [proof.recoveredBefore ? 'working again without a repair; see the findings' : 'not recorded'];
+  return { asFound: [...new Set(asFound)], asLeft: [...new Set(asLeft)] };
+}
+
+function proofWords(session: Case): readonly string[] {
+  const proofs = [...session.proofs];
+  return proofs.length === 0
+    ? ['meter not proved in this session']
+    : [`shown to work in this session: ${proofs.join(', ')}`];
+}
+
+/** Faults that fell by the same finding and prediction stand together; a page of single lines would be read by nobody. */
+function ruledOut(diagnosis: Diagnosis): readonly RuledOut[] {
+  const together = new Map<string, { faults: string[]; reason: Reason }>();
+  for (const { faults, reason } of diagnosis.fallen) {
+    const key = JSON.stringify([reason.finding, reason.prediction]);
+    const words = faults.map((fault) => fault.label).join(', together with ');
+    const entry = together.get(key);
+    if (entry === undefined) together.set(key, { faults: [words], reason });
+    else entry.faults.push(words);
+  }
+  return [...together.values()]
+    .sort((a, b) => a.reason.finding - b.reason.finding)
+    .map(({ faults, reason }) => ({
+      faults,
+      finding: reason.finding,
+      reading: reason.reading,
+      predicted: reason.prediction,
+    }));
+}
+
+/** Cleared parts at which nothing was measured, seen or done. */
+function clearedUntested(circuit: Circuit, session: Case, diagnosis: Diagnosis): readonly string[] {
+  const visited = new Set<string>();
+  const visit = (name: string): void => void visited.add(name.split(/[./:]/)[0]!);
+  for (const step of session.timeline) {
+    const about = step.kind === 'finding' ? step.finding.reading : step.action;
+    for (const key of ['red', 'black', 'at', 'load', 'part', 'connector'] as const) {
+      const name = (about as unknown as Record<string, unknown>)[key];
+      if (typeof name === 'string') visit(name);
+    }
+    if ('between' in about) about.between.forEach(visit);
+  }
+  return diagnosis.parts
+    .filter((part) => part.status === 'cleared' && !visited.has(part.part))
+    .map((part) => {
+      const numbers = [...new Set(part.reasons.map((reason) => reason.finding))].sort((a, b) => a - b);
+      const by = numbers.length === 0 ? '' : `, by finding ${numbers.join(', ')}`;
+      return `${partLabel(circuit, part.part)}${by}`;
+    });
+}
+
+function remaining(diagnosis: Diagnosis, named: readonly string[]): readonly string[] {
+  const all = [...diagnosis.suspects, ...diagnosis.pairs];
+  return all
+    .filter((suspect) => !named.includes(faultWords(suspect)))
+    .map((suspect) => `${faultWords(suspect)} (${Math.round(suspect.share * 100)} %)`);
+}
+
+function partsOf(
+  circuit: Circuit,
+  session: Case,
+): { readonly replaced: readonly string[]; readonly notReplaced: readonly string[] } {
+  const actions = session.timeline.flatMap((step) => (step.kind === 'action' ? [step.action] : []));
+  const fitted = new Set(actions.flatMap((action) => (action.do === 'fit new' ? [action.part] : [])));
+  const out = new Set(actions.flatMap((action) => (action.do === 'take out' ? [action.part] : [])));
+  const words = (id: string): string => partLabel(circuit, id);
+  return {
+    replaced: [...fitted].map(words),
+    notReplaced: [...out]
+      .filter((id) => !fitted.has(id))
+      .map((id) => `${words(id)}: taken out, the same item refitted or kept`),
+  };
+}
+
+/** "10:42" of an ISO time, as it was written; empty when there is none. */
+function clock(at: string): string {
+  return /T(\d\d:\d\d)/.exec(at)?.[1] ?? '';
+}
+
+function minutesBetween(from: string, to: string): number | undefined {
+  const minutes = (Date.parse(to) - Date.parse(from)) / 60_000;
+  return Number.isFinite(minutes) ? Math.max(0, Math.round(minutes)) : undefined;
+}

@@ -1,0 +1,127 @@
+/** The cause, and never more certainty than the readings and the repair give it. */
+import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
+import type { Case } from '../session/case.js';
+import type { Cause, Certainty } from './report-data.js';
+import { isRepair, type Proof } from './verification.js';
+
+export function causeOf(session: Case, diagnosis: Diagnosis, proof: Proof): Cause {
+  const group = chosenGroup(session, diagnosis, proof);
+  const conclusion = session.concluded?.words;
+  const said = conclusion === undefined ? {} : { conclusion };
+  const top = group[0];
+  if (top === undefined) {
+    const named = session.concluded?.at.split(/[./:]/)[0];
+    const parts = named === undefined ? [] : [named];
+    return {
+      certainty: 'not found',
+      faults: [],
+      parts,
+      share: 0,
+      grounds: groundsOfNothing(session, diagnosis),
+      ...said,
+    };
+  }
+  const [certainty, grounds] = howSure(diagnosis, group, proof);
+  const severity = severityWords(top);
+  return {
+    certainty,
+    grounds,
+    faults: [...new Set(group.map(faultWords))],
+    parts: [...new Set(group.flatMap((suspect) => suspect.faults.map((fault) => fault.part)))],
+    share: group.reduce((sum, suspect) => sum + suspect.share, 0),
+    ...(severity === undefined ? {} : { severity }),
+    ...said,
+  };
+}
+
+/** "high resistance at X3.1" or, for a pair, both joined by "together with". */
+export function faultWords(suspect: Suspect): string {
+  return suspect.faults.map((fault) => fault.label).join(', together with ');
+}
+
+/** "added resistance about 3 to 40 ohm", "open, or more than 200 ohm"; undefined when nothing was fitted. */
+export function severityWords(suspect: Suspect): string | undefined {
+  const fitted = suspect.severity;
+  if (fitted === undefined) return undefined;
+  const unit = fitted.unit;
+  const round = (value: number): string => String(Number(value.toPrecision(2)));
+  if (fitted.low === Infinity) return 'open';
+  if (fitted.high === Infinity) return `open, or more than ${round(fitted.low)} ${unit}`;
+  return `between ${round(fitted.low)} and ${round(fitted.high)} ${unit}`;
+}
+
+function chosenGroup(session: Case, diagnosis: Diagnosis, proof: Proof): readonly Suspect[] {
+  const groups = diagnosis.groups.map((group) => group.suspects).filter((suspects) => suspects.length > 0);
+  const all = groups.length > 0 ? groups : diagnosis.suspects.slice(0, 1).map((suspect) => [suspect]);
+  const at = session.concluded?.at;
+  if (at !== undefined)
+    return all.map((suspects) => suspects.filter((one) => isAt(one, at))).find((s) => s.length > 0) ?? [];
+  // After a repair that cured it, the cause is where the repair was made.
+  if (proof.state === 'verified')
+    for (const action of proof.corrections) {
+      const mended = 'at' in action ? action.at : 'part' in action ? action.part : '';
+      const hit = all.find((suspects) => suspects.some((suspect) => isAt(suspect, mended)));
+      if (hit !== undefined) return hit.filter((suspect) => isAt(suspect, mended));
+    }
+  return all[0] ?? diagnosis.pairs.slice(0, 1);
+}
+
+/** Does the suspect sit at this part, wire, site or point? */
+function isAt(suspect: Suspect, at: string): boolean {
+  const plain = at.replace(/[hci]$/, '');
+  return suspect.faults.some(
+    (fault) =>
+      fault.part === at || fault.site === at || fault.site === plain || fault.site.startsWith(`${at}.`),
+  );
+}
+
+function howSure(
+  diagnosis: Diagnosis,
+  group: readonly Suspect[],
+  proof: Proof,
+): readonly [Certainty, string] {
+  const touched = group.some((suspect) => suspect.touched);
+  if (group.some((suspect) => suspect.confirmed))
+    return ['confirmed', 'Positive evidence was recorded at this place.'];
+  const mended = proof.corrections.filter(isRepair).filter((action) => {
+    const at = 'at' in action ? action.at : 'part' in action ? action.part : '';
+    return group.some((suspect) => isAt(suspect, at));
+  });
+  if (proof.state === 'verified' && mended.length > 0 && !proof.recoveredBefore) {
+    const fitted = mended.some((action) => action.do === 'fit new');
+    return [
+      'confirmed',
+      'It failed until this was repaired, and every failed condition was good afterwards.' +
+        (fitted
+          ? ' Fitting the new item also disturbed its contacts: the removed item by itself is not proved bad.'
+          : ''),
+    ];
+  }
+  if (touched || proof.recoveredBefore)
+    return [
+      'most likely',
+      'It worked again after parts had been disturbed. That puts the contacts disturbed first; it proves no part bad, and the fault can come back.',
+    ];
+  const others = diagnosis.suspects.filter((suspect) => !group.includes(suspect));
+  if (others.length === 0 && diagnosis.fits && diagnosis.pairs.length === 0)
+    return [
+      'only one left',
+      'The only one left in this drawing that explains the readings; not confirmed by a measurement across it or by a repair.',
+    ];
+  return ['most likely', 'Other explanations remain (listed below); not confirmed.'];
+}
+
+function groundsOfNothing(session: Case, diagnosis: Diagnosis): string {
+  const at = session.concluded?.at;
+  if (at !== undefined) {
+    const against = diagnosis.fallen.find((one) =>
+      isAt({ ...one, share: 0, confirmed: false, touched: false }, at),
+    );
+    return against === undefined
+      ? `The readings do not point to ${at}: the conclusion is the technician's own.`
+      : `The readings speak against ${at}: finding ${against.reason.finding} read ${against.reason.reading}, where a fault there predicts ${against.reason.prediction}.`;
+  }
+  return diagnosis.fits
+    ? 'No cause has been found yet.'
+    : 'No single fault in this drawing explains all findings: a reading may be wrong, the fault may not be present now, or this vehicle differs from the drawing.';
+}
