@@ -100,11 +100,13 @@ export type Event =
       readonly symptom?: 'present' | 'absent';
       /** Left out = measured for meters, seen for loads. `told` = somebody said so. */
       readonly evidence?: 'measured' | 'seen' | 'told';
-      /** Control positions of this finding alone, where they differ from the standing set-up. */
+      /** Control positions of this finding alone, where they differ from the standing set-up; `engine` may stand here too. */
       readonly when?: readonly (readonly [control: string, position: string])[];
       /** Observed before that event (its number), typed later. */
       readonly before?: number;
     }
+  /** From here on the complaint was there, or was not, until a finding or another event says otherwise. */
+  | { readonly type: 'symptom'; readonly symptom: 'present' | 'absent' }
   /** The meter, mode and leads were shown to work on a known-live point (or shorted leads for ohms). */
   | { readonly type: 'proved'; readonly mode: 'volts' | 'ohms' | 'test lamp' | 'amps' }
   | { readonly type: 'assumed'; readonly part: string }

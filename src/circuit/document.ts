@@ -1,0 +1,63 @@
+/**
+ * A circuit file as written, after the schema and before the rules. Every scalar is still the text of the file, so that
+ * `30`, `1.0` and `on` mean what a person sees. Absent = left out. See schema.ts for the published form of the same.
+ */
+import type { PartType } from './circuit.js';
+
+export interface CircuitDocument {
+  readonly circuit: string;
+  readonly title: string;
+  readonly about?: string;
+  readonly nominal: string;
+  readonly controls?: Readonly<Record<string, ControlDocument>>;
+  readonly places: Readonly<Record<string, PlaceDocument>>;
+  readonly parts: Readonly<Record<string, PartDocument>>;
+  readonly wires: readonly WireDocument[];
+  readonly 'never-probe'?: readonly string[];
+}
+
+export type ControlDocument =
+  | readonly string[]
+  | { readonly positions: readonly string[]; readonly risk?: string; readonly helper?: string };
+
+export type PlaceDocument = string | { readonly open: string; readonly hazard?: string };
+
+/** All keys a part may have; which go with which type is the schema's business. */
+export interface PartDocument {
+  readonly type: PartType;
+  readonly name?: string;
+  readonly place: string;
+  readonly price?: string;
+  readonly 'never-probe'?: string;
+  readonly volts?: string;
+  readonly ohms?: string;
+  readonly rating?: string;
+  readonly control?: string;
+  readonly contacts?: readonly {
+    readonly between: readonly [string, string];
+    readonly closed: string | readonly string[];
+  }[];
+  readonly coil?: string;
+  readonly 'pull-in'?: string;
+  readonly 'drop-out'?: string;
+  readonly 'change-over'?: string;
+  readonly watts?: string;
+  readonly filaments?: Readonly<Record<string, string>>;
+  readonly amps?: string;
+  readonly drives?: string;
+  readonly tolerance?: string;
+  readonly forward?: string;
+  readonly pins?: string | readonly string[];
+  readonly standard?: string;
+}
+
+export interface WireDocument {
+  readonly from: string;
+  readonly to: string;
+  readonly size: string;
+  readonly length: string;
+  readonly colour?: string;
+  readonly bundle?: string;
+  readonly id?: string;
+  readonly 'never-probe'?: string;
+}

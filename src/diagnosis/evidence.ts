@@ -1,0 +1,201 @@
+/**
+ * The session's timeline as the reasoner walks it: readings turned into questions, actions into what they touch, and the moments
+ * at which the complaint went away or came back. Made once per diagnosis, shared by all hypotheses.
+ */
+import { sourceLaw } from '../network/conditions.js';
+import { JUMPER } from '../network/meters.js';
+import { edit, touches } from '../session/actions.js';
+import type { Case, Finding } from '../session/case.js';
+import type { Action, Look } from '../session/events.js';
+import type { SetUp } from '../session/setup.js';
+import { atRest } from '../session/setup.js';
+import type { Fault } from './faults.js';
+import type { Grid } from './grid.js';
+import type { Observation } from './observe.js';
+import { node, observe } from './observe.js';
+import { WORDS } from './sights.js';
+import { blownBy, canBlow } from './verdict.js';
+import type { Workbench } from './workbench.js';
+
+export type Touch = (fault: Fault) => boolean;
+
+/** The network of a set-up in which nothing is read. */
+export type Standing = Pick<Observation, 'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity'>;
+
+export interface Change {
+  readonly kind: 'change';
+  readonly touched: readonly Touch[];
+  /** Faults that went away with a part that was replaced by a new one. */
+  readonly replaced: Touch | undefined;
+  /** Fuses that are whole again, as a mask. */
+  readonly newFuse: number;
+  /** The set-up after the action, in which a fuse may blow. */
+  readonly standing: Standing | undefined;
+}
+
+export type EvidenceStep =
+  | Change
+  | { readonly kind: 'symptom'; readonly now: 'present' | 'absent' }
+  | { readonly kind: 'observation'; readonly observation: Observation; readonly symptom: 'present' | 'absent' };
+
+export interface Evidence {
+  readonly steps: readonly EvidenceStep[];
+  /** How looks speak for or against a hypothesis, as factors. */
+  readonly looks: readonly ((faults: readonly Fault[]) => number)[];
+  /** Fuses that a fault may have blown before the session began. */
+  before(grid: Grid): readonly { readonly blown: number; readonly places: readonly number[] }[];
+}
+
+export function gather(bench: Workbench, session: Case): Evidence {
+  const steps: EvidenceStep[] = [];
+  const looks: ((faults: readonly Fault[]) => number)[] = [];
+  const earlier: Finding[] = [];
+  let standing = atRest(bench.circuit);
+  let controls = standing.controls;
+  let symptom: 'present' | 'absent' = 'present';
+
+  for (const step of session.timeline) {
+    if (step.kind === 'action') {
+      standing = edit(step.action, standing);
+      steps.push(changeOf(bench, step.action, standing));
+      if (step.action.do === 'operate') controls = standing.controls;
+      continue;
+    }
+    const { finding } = step;
+    const operated = [...finding.setUp.controls].filter(([control, position]) => controls.get(control) !== position);
+    for (const [control, position] of operated) {
+      steps.push(changeOf(bench, { do: 'operate', control, position }, undefined));
+    }
+    controls = finding.setUp.controls;
+    const now = symptomAt(bench, finding, earlier, symptom);
+    if (now !== symptom) steps.push({ kind: 'symptom', now });
+    symptom = now;
+    for (const observation of observe(bench, finding, earlier)) steps.push({ kind: 'observation', observation, symptom });
+    if (finding.reading.kind === 'look') looks.push(lookFactor(finding.reading.at, finding.reading.value));
+    earlier.push(finding);
+  }
+  return { steps, looks, before: (grid) => blownBefore(bench, grid) };
+}
+
+/** The network with nothing attached but the jumpers of a set-up. */
+export function standingOf(bench: Workbench, setUp: SetUp): Standing {
+  return {
+    added: setUp.jumpers.map(([from, to]) => ({ a: node(bench, from), b: node(bench, to), law: JUMPER })),
+    unpowered: undefined,
+    present: bench.presence(setUp),
+    source: sourceLaw(bench.network, bench.circuit.nominalVolts, setUp.engine),
+    pinned: false,
+    quantity: { a: node(bench, 'bat+'), b: node(bench, 'bat-'), scale: 1, magnitude: false, load: undefined },
+  };
+}
+
+function changeOf(bench: Workbench, action: Action, after: SetUp | undefined): Change {
+  const names = touches(action, bench.circuit);
+  // Working a switch moves its contacts, not the joints at its terminals.
+  const touched: Touch =
+    action.do === 'operate'
+      ? (fault) => fault.owner === 'item' && names.has(fault.part)
+      : (fault) => names.has(fault.part) || names.has(fault.site) || [...names].some((name) => name.replace(/[hci]$/, '') === fault.site);
+  const renewed = action.do === 'fit new' ? action.part : undefined;
+  return {
+    kind: 'change',
+    touched: [touched],
+    replaced: renewed === undefined ? undefined : (fault) => fault.owner === 'item' && fault.part === renewed,
+    newFuse: renewed === undefined ? 0 : fuseMask(bench, renewed),
+    standing: after === undefined ? undefined : standingOf(bench, after),
+  };
+}
+
+function fuseMask(bench: Workbench, part: string): number {
+  return bench.network.fuses.reduce(
+    (mask, index, bit) => (bench.network.elements[index]!.part === part ? mask | (1 << bit) : mask),
+    0,
+  );
+}
+
+/**
+ * Was the complaint there at this finding? Said so, or shown: a load that failed in the same set-up and now works means it has
+ * gone; one that fails again means it is back.
+ */
+function symptomAt(bench: Workbench, finding: Finding, earlier: readonly Finding[], before: 'present' | 'absent'): 'present' | 'absent' {
+  if (finding.symptom === 'absent') return 'absent';
+  const { reading } = finding;
+  if (reading.kind !== 'load' || finding.evidence === 'told') return before;
+  const alike = earlier.filter((other) => other.reading.kind === 'load' && other.reading.load === reading.load && sameSetUp(other.setUp, finding.setUp));
+  if (alike.length === 0) return before;
+  const good = (sight: string) => WORDS[bench.network.loads.get(reading.load)!.kind][0] === sight;
+  const failed = alike.some((other) => other.reading.kind === 'load' && !good(other.reading.value));
+  if (failed && good(reading.value)) return 'absent';
+  if (!good(reading.value)) return 'present';
+  return before;
+}
+
+export function sameSetUp(a: SetUp, b: SetUp): boolean {
+  return (
+    a.engine === b.engine &&
+    a.jumpers.length === b.jumpers.length &&
+    a.jumpers.every((jumper, i) => jumper.join() === b.jumpers[i]!.join()) &&
+    sameSet(a.unplugged, b.unplugged) &&
+    sameSet(a.out, b.out) &&
+    [...a.controls].every(([control, position]) => b.controls.get(control) === position)
+  );
+}
+
+function sameSet(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
+  return a.size === b.size && [...a].every((name) => b.has(name));
+}
+
+/** How a part looks only ranks. The factors are common practice, no source. */
+function lookFactor(at: string, look: Look): (faults: readonly Fault[]) => number {
+  const site = at.replace(/[hci]$/, '');
+  return (faults) => {
+    const here = faults.filter((fault) => fault.part === at || fault.site === at || fault.site === site);
+    if (here.length === 0) return 1;
+    if (look === 'good') return 0.5;
+    const speaks: Record<Exclude<Look, 'good'>, readonly Fault['kind'][]> = {
+      blown: ['open'],
+      broken: ['open', 'resistance'],
+      burnt: ['resistance', 'short', 'open', 'stuck'],
+      corroded: ['resistance'],
+      loose: ['resistance'],
+      wet: ['resistance', 'short'],
+      'wrong part': ['wrong'],
+    };
+    return here.some((fault) => speaks[look].includes(fault.kind)) ? 10 : 1;
+  };
+}
+
+/** More combinations than this are not worth trying all; then each control is worked alone. */
+const MOST_COMBINATIONS = 36;
+
+/** Set-ups the owner may have driven around in: every control worked, in all combinations where these are few. */
+export function drivenSetUps(bench: Workbench): SetUp[] {
+  const rest = atRest(bench.circuit);
+  const controls = [...bench.circuit.controls.values()];
+  const all = controls.reduce((product, control) => product * control.positions.length, 1);
+  if (all <= MOST_COMBINATIONS) {
+    return controls.reduce<SetUp[]>(
+      (setUps, control) => setUps.flatMap((setUp) => control.positions.map((position) => edit({ do: 'operate', control: control.id, position }, setUp))),
+      [rest],
+    );
+  }
+  const alone = controls.flatMap((control) =>
+    control.positions.slice(1).map((position) => edit({ do: 'operate', control: control.id, position }, rest)),
+  );
+  return [rest, ...alone];
+}
+
+const remembered = new WeakMap<Workbench, Map<string, { blown: number; places: number[] }[]>>();
+
+function blownBefore(bench: Workbench, grid: Grid): { blown: number; places: number[] }[] {
+  if (!grid.axes.some((axis) => canBlow(axis.fault))) return [];
+  let memo = remembered.get(bench);
+  if (memo === undefined) remembered.set(bench, (memo = new Map()));
+  const key = grid.axes.map((axis) => axis.fault.id).join('+');
+  let blows = memo.get(key);
+  if (blows === undefined) {
+    blows = drivenSetUps(bench).flatMap((setUp) => blownBy(bench, grid, standingOf(bench, setUp)));
+    memo.set(key, blows);
+  }
+  return blows;
+}

@@ -1,0 +1,287 @@
+/**
+ * From a recorded finding to a question the network can answer: what hangs on the circuit, between which two nodes the answer
+ * is read, and which values agree with the reading.
+ */
+import { sourceLaw } from '../network/conditions.js';
+import {
+  AMMETER,
+  AMMETER_OHMS,
+  ampsError,
+  BUZZER_OHMS,
+  JUMPER,
+  LEAD_OHMS,
+  ohmmeter,
+  OHMMETER_VOLTS,
+  ohmmeterReads,
+  ohmmeterVolts,
+  ohmsError,
+  OVERLOAD_OHMS,
+  testLamp,
+  VOLTMETER,
+  voltsError,
+} from '../network/meters.js';
+import type { Law } from '../network/network.js';
+import type { AddedElement } from '../network/solver-types.js';
+import type { Finding } from '../session/case.js';
+import type { Reading, Typed } from '../session/events.js';
+import type { SetUp } from '../session/setup.js';
+import { sightBand } from './sights.js';
+import type { Workbench } from './workbench.js';
+
+/** What is read: (V(a) − V(b)) / scale, or its magnitude. */
+export interface Quantity {
+  readonly a: number;
+  readonly b: number;
+  readonly scale: number;
+  readonly magnitude: boolean;
+  /** Element whose law gives the rated volts to divide by (a load), if a fault has changed it. */
+  readonly load: number | undefined;
+}
+
+export interface Observation {
+  /** Event number of the finding. */
+  readonly finding: number;
+  readonly kind: Reading['kind'] | 'battery';
+  readonly setUp: SetUp;
+  readonly added: readonly AddedElement[];
+  /** The same without the ohmmeter's own volts, to work out whether the line is live. */
+  readonly unpowered: readonly AddedElement[] | undefined;
+  readonly present: Uint8Array;
+  /** Battery of this finding; `pinned` when its posts were measured beside the reading. */
+  readonly source: Law;
+  readonly pinned: boolean;
+  readonly quantity: Quantity;
+  /** Values of the quantity that agree with the reading. */
+  readonly low: number;
+  readonly high: number;
+  /** Rules out; otherwise it only ranks. */
+  readonly hard: boolean;
+  /** Taken at meter current (ohms) or at load current: contacts may differ between the two. */
+  readonly current: 'load' | 'meter';
+}
+
+/** Battery volts known from this session, per engine state; readings at the posts within ± this much of a later moment. */
+const BATTERY_WANDERS = 0.4;
+
+function jumpers(bench: Workbench, setUp: SetUp): AddedElement[] {
+  return setUp.jumpers.map(([from, to]) => ({ a: node(bench, from), b: node(bench, to), law: JUMPER }));
+}
+
+export function node(bench: Workbench, point: string): number {
+  const found = bench.network.points.get(point);
+  if (found === undefined) throw new Error(`no point ${point} in circuit ${bench.circuit.id}`);
+  return found;
+}
+
+/** The part of an observation that depends on the reading's kind and points but not on its value. */
+export interface Probe {
+  readonly kind: Observation['kind'];
+  readonly added: readonly AddedElement[];
+  readonly unpowered: readonly AddedElement[] | undefined;
+  readonly present: Uint8Array;
+  readonly quantity: Quantity;
+  readonly current: 'load' | 'meter';
+}
+
+/** What a reading of this kind puts on the circuit, and where its answer appears. */
+export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe | undefined {
+  const bridges = jumpers(bench, setUp);
+  const present = bench.presence(setUp);
+  const plain = { present, unpowered: undefined, current: 'load' } as const;
+  switch (reading.kind) {
+    case 'volts': {
+      const [a, b] = [node(bench, reading.red), node(bench, reading.black)];
+      const quantity = { a, b, scale: 1, magnitude: false, load: undefined };
+      return { ...plain, kind: 'volts', added: [...bridges, { a, b, law: VOLTMETER }], quantity };
+    }
+    case 'ohms':
+    case 'continuity': {
+      const [a, b] = [node(bench, reading.red), node(bench, reading.black)];
+      return {
+        kind: reading.kind,
+        present,
+        added: [...bridges, { a: b, b: a, law: ohmmeter(OHMMETER_VOLTS) }],
+        unpowered: [...bridges, { a: b, b: a, law: ohmmeter(0) }],
+        quantity: { a, b, scale: 1, magnitude: false, load: undefined },
+        current: 'meter',
+      };
+    }
+    case 'test lamp': {
+      const [a, b] = [node(bench, reading.red), node(bench, reading.black)];
+      const volts = bench.circuit.nominalVolts;
+      const quantity = { a, b, scale: volts, magnitude: true, load: undefined };
+      return { ...plain, kind: 'test lamp', added: [...bridges, { a, b, law: testLamp(reading.lamp, volts) }], quantity };
+    }
+    case 'amps': {
+      const element = bench.network.elements[openedAt(bench, reading.at)]!;
+      const { a, b } = element;
+      const opened = present.slice();
+      opened[element.index] = 0;
+      const quantity = { a, b, scale: AMMETER_OHMS, magnitude: true, load: undefined };
+      return { ...plain, kind: 'amps', present: opened, added: [...bridges, { a, b, law: AMMETER }], quantity };
+    }
+    case 'load': {
+      const load = bench.network.loads.get(reading.load)!;
+      const { a, b } = bench.network.elements[load.element]!;
+      const quantity = { a, b, scale: load.ratedVolts, magnitude: true, load: load.element };
+      return { ...plain, kind: 'load', added: bridges, quantity };
+    }
+    case 'look':
+      return undefined;
+  }
+}
+
+/** Element that an in-line ammeter replaces: the contact named, or the contact at a wire's first end. */
+function openedAt(bench: Workbench, at: string): number {
+  const { network, circuit } = bench;
+  const direct = network.sites.get(at);
+  if (direct !== undefined && network.elements[direct]!.owner === 'position') return direct;
+  const pin = network.sites.get(at.replace(/[hci]$/, ''));
+  if (pin !== undefined) return pin;
+  const wire = circuit.wires.find((candidate) => candidate.id === at);
+  if (wire !== undefined) {
+    const joint = network.sites.get(wire.from.replace(/[hci]$/, '')) ?? network.sites.get(`${wire.from}/${wire.id}`);
+    if (joint !== undefined) return joint;
+  }
+  throw new Error(`no contact to open for an ammeter at ${at} in circuit ${circuit.id}`);
+}
+
+/** Every question that a finding puts to the network: the reading, and the battery volts typed beside it. */
+export function observe(bench: Workbench, finding: Finding, earlier: readonly Finding[]): Observation[] {
+  const asked = probe(bench, finding.setUp, finding.reading);
+  if (asked === undefined) return [];
+  const { source, pinned } = sourceFor(bench, finding, earlier);
+  const { low, high } = agrees(bench, finding.reading);
+  const hard = finding.evidence !== 'told' && finding.proved;
+  const observations: Observation[] = [
+    { ...asked, finding: finding.number, setUp: finding.setUp, source, pinned, low, high, hard },
+  ];
+  if (finding.battery !== undefined) {
+    const { value, step } = finding.battery;
+    const error = voltsError(value, step);
+    observations.push({
+      ...asked,
+      finding: finding.number,
+      kind: 'battery',
+      setUp: finding.setUp,
+      source: sourceLaw(bench.network, bench.circuit.nominalVolts, finding.setUp.engine),
+      pinned: false,
+      quantity: { a: node(bench, 'bat+'), b: node(bench, 'bat-'), scale: 1, magnitude: false, load: undefined },
+      low: value - error,
+      high: value + error,
+      hard,
+      current: 'load',
+      unpowered: undefined,
+    });
+  }
+  return observations;
+}
+
+/** Values that agree with a reading, as `Quantity` counts them. */
+function agrees(bench: Workbench, reading: Reading): { low: number; high: number } {
+  switch (reading.kind) {
+    case 'volts': {
+      const error = voltsError(reading.value.value, reading.value.step);
+      return { low: reading.value.value - error, high: reading.value.value + error };
+    }
+    case 'ohms': {
+      if (reading.value === 'OL') return { low: ohmmeterVolts(OVERLOAD_OHMS), high: Infinity };
+      const { value, step } = reading.value;
+      const error = ohmsError(value, step);
+      const low = value - error - LEAD_OHMS;
+      return { low: low <= 0 ? -Infinity : ohmmeterVolts(low), high: ohmmeterVolts(value + error) };
+    }
+    case 'continuity':
+      return reading.value === 'beep'
+        ? { low: -Infinity, high: ohmmeterVolts(BUZZER_OHMS.surelySilent) }
+        : { low: ohmmeterVolts(BUZZER_OHMS.surelySounds - LEAD_OHMS), high: Infinity };
+    case 'amps': {
+      const error = ampsError(reading.value.value, reading.value.step);
+      return { low: Math.abs(reading.value.value) - error, high: Math.abs(reading.value.value) + error };
+    }
+    case 'test lamp':
+      return reading.lamp === 'LED' ? ledBand(reading.value) : sightBand('lamp', reading.value);
+    case 'load':
+      return sightBand(bench.network.loads.get(reading.load)!.kind, reading.value);
+    case 'look':
+      return { low: -Infinity, high: Infinity };
+  }
+}
+
+/** An LED test lamp glows from about 3 V on a 12 V system (from memory). */
+function ledBand(value: 'lit' | 'dim' | 'off'): { low: number; high: number } {
+  if (value === 'lit') return { low: 0.25, high: Infinity };
+  return value === 'dim' ? { low: 0.1, high: 0.8 } : { low: 0, high: 0.45 };
+}
+
+/** Typed battery volts of this finding and of those before it with the engine in the same state. */
+function knownBattery(finding: Finding): Typed | undefined {
+  const { reading } = finding;
+  if (finding.battery !== undefined) return finding.battery;
+  if (reading.kind === 'volts' && reading.red === 'bat+' && reading.black === 'bat-') return reading.value;
+  return undefined;
+}
+
+function sourceFor(bench: Workbench, finding: Finding, earlier: readonly Finding[]): { source: Law; pinned: boolean } {
+  const law = sourceLaw(bench.network, bench.circuit.nominalVolts, finding.setUp.engine);
+  if (law.kind !== 'source') throw new Error('a battery is a source');
+  if (finding.battery !== undefined) {
+    const { value, step } = finding.battery;
+    const error = voltsError(value, step);
+    const pinned: Law = { kind: 'source', volts: value, lowVolts: value - error, highVolts: value + error, ohms: 1e-5 };
+    return { source: pinned, pinned: true };
+  }
+  // The posts read in this very finding say nothing of the battery beforehand: it is the thing asked.
+  if (knownBattery(finding) !== undefined) return { source: law, pinned: false };
+  const known = earlier.filter((other) => other.setUp.engine === finding.setUp.engine).flatMap((other) => knownBattery(other) ?? []);
+  if (known.length === 0) return { source: law, pinned: false };
+  const low = Math.min(...known.map(({ value, step }) => value - voltsError(value, step))) - BATTERY_WANDERS;
+  const high = Math.max(...known.map(({ value, step }) => value + voltsError(value, step))) + BATTERY_WANDERS;
+  const lowVolts = Math.max(law.lowVolts, low);
+  const highVolts = Math.min(law.highVolts, high);
+  if (lowVolts > highVolts) return { source: law, pinned: false };
+  return { source: { ...law, volts: (lowVolts + highVolts) / 2, lowVolts, highVolts }, pinned: false };
+}
+
+const UNITS: Record<Observation['kind'], string> = {
+  volts: 'V',
+  battery: 'V',
+  ohms: 'ohm',
+  continuity: 'ohm',
+  amps: 'A',
+  load: '% of its volts',
+  'test lamp': '% of its volts',
+  look: '',
+};
+
+/** A predicted range as the meter or eye would give it: "11.2 to 12.6 V", "OL", "under 0.1 ohm". */
+export function showRange(observation: Pick<Observation, 'kind'>, low: number, high: number): string {
+  const unit = UNITS[observation.kind];
+  if (low === -Infinity && high === Infinity) return 'anything';
+  if (observation.kind === 'ohms' || observation.kind === 'continuity') {
+    return range(ohmmeterReads(low), ohmmeterReads(high), unit);
+  }
+  if (observation.kind === 'load' || observation.kind === 'test lamp') {
+    return `${Math.round(low * 100)} to ${Math.round(Math.min(high, 2) * 100)} ${unit}`;
+  }
+  return range(low, high, unit);
+}
+
+function range(low: number, high: number, unit: string): string {
+  const [from, to] = [figure(low), figure(high)];
+  if (unit === 'ohm' && low > 1e6) return 'OL';
+  if (from === to) return `${from} ${unit}`;
+  if (high === Infinity || (unit === 'ohm' && high > 1e7)) return `over ${from} ${unit}`;
+  return `${from} to ${to} ${unit}`;
+}
+
+/** A figure with the digits a person reads. */
+export function figure(value: number): string {
+  const size = Math.abs(value);
+  if (size < 0.0005) return '0';
+  if (size < 0.1) return value.toFixed(3);
+  if (size < 10) return value.toFixed(2);
+  if (size < 100) return value.toFixed(1);
+  if (size < 10_000) return value.toFixed(0);
+  return size < 1e6 ? `${(value / 1e3).toFixed(0)} k` : `${(value / 1e6).toFixed(1)} M`;
+}

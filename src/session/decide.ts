@@ -1,0 +1,107 @@
+/** What may be added to a session as it stands. The other half of the event core: `decide` says yes or no, the fold follows. */
+import type { Circuit } from '../circuit/circuit.js';
+import { edit, refuse } from './actions.js';
+import { describeEvent } from './describe-event.js';
+import type { Event, Recorded } from './events.js';
+import { unknownId } from './known-ids.js';
+import { observedBefore, undoneNumbers } from './observed-order.js';
+import { atRest, type SetUp } from './setup.js';
+
+export type Decision =
+  | { readonly ok: true; readonly events: readonly Event[] }
+  | { readonly ok: false; readonly message: string; readonly mend: string };
+
+/** The events, if each of them can follow the ones before it. All or none. */
+export function decide(circuit: Circuit, recorded: readonly Recorded[], drafts: readonly Event[]): Decision {
+  const soFar = [...recorded];
+  for (const event of drafts) {
+    const problem = problemWith(event, circuit, soFar);
+    if (problem) return { ok: false, ...problem };
+    soFar.push({ number: nextNumber(soFar), at: '', event });
+  }
+  return { ok: true, events: drafts };
+}
+
+/** Number the next recorded event gets: 1, 2, 3 … */
+export function nextNumber(recorded: readonly Recorded[]): number {
+  return (recorded.at(-1)?.number ?? 0) + 1;
+}
+
+/** The set-up that stood when the event of that number happened; after the last event when no number is given. */
+export function standingSetUp(circuit: Circuit, recorded: readonly Recorded[], before?: number): SetUp {
+  let setUp = atRest(circuit);
+  for (const { event } of observedBefore(recorded, before))
+    if (event.type === 'did') setUp = edit(event.action, setUp);
+  return setUp;
+}
+
+/** The last event that still counts and can be taken back; undefined when there is none. */
+export function lastUndoable(recorded: readonly Recorded[]): Recorded | undefined {
+  const undone = undoneNumbers(recorded);
+  return recorded.findLast(
+    ({ number, event }) => !undone.has(number) && !['opened', 'undone', 'paused'].includes(event.type),
+  );
+}
+
+interface Problem {
+  readonly message: string;
+  readonly mend: string;
+}
+
+function problemWith(event: Event, circuit: Circuit, recorded: readonly Recorded[]): Problem | undefined {
+  const unknown = unknownId(event, circuit);
+  if (unknown) return unknown;
+  switch (event.type) {
+    case 'did':
+      return (
+        beforeProblem(event.before, recorded) ??
+        refuse(event.action, standingSetUp(circuit, recorded, event.before))
+      );
+    case 'found':
+      return beforeProblem(event.before, recorded);
+    case 'undone':
+      return undoProblem(event.number, circuit, recorded);
+    case 'opened':
+      return recorded.length === 0
+        ? undefined
+        : { message: 'The session is open already', mend: 'Record the next step.' };
+    default:
+      return undefined;
+  }
+}
+
+function beforeProblem(before: number | undefined, recorded: readonly Recorded[]): Problem | undefined {
+  if (before === undefined) return undefined;
+  const target = recorded.find((entry) => entry.number === before);
+  if (!target) return noSuchEvent(before, recorded);
+  if (target.event.type === 'found' || target.event.type === 'did') return undefined;
+  return {
+    message: `Event ${before} is neither a finding nor an action, so nothing can come before it in time`,
+    mend: 'Give the number of the action or finding that came next. To see them: list',
+  };
+}
+
+function undoProblem(number: number, circuit: Circuit, recorded: readonly Recorded[]): Problem | undefined {
+  const target = recorded.find((entry) => entry.number === number);
+  if (!target) return noSuchEvent(number, recorded);
+  if (target.event.type === 'opened')
+    return { message: 'The opening of the session cannot be undone', mend: 'Start another session instead.' };
+  if (undoneNumbers(recorded).has(number)) {
+    const undo = recorded.findLast(({ event }) => event.type === 'undone' && event.number === number);
+    const what = describeEvent(circuit, target.event, standingSetUp(circuit, recorded, number));
+    return {
+      message: `Event ${number} (${what}) is undone already`,
+      mend: `To bring it back: undo ${undo?.number ?? number}`,
+    };
+  }
+  return undefined;
+}
+
+function noSuchEvent(number: number, recorded: readonly Recorded[]): Problem {
+  const last = recorded.at(-1)?.number;
+  return {
+    message: `There is no event ${number}`,
+    mend:
+      last === undefined ? 'Nothing is recorded yet.' : `Events are numbered 1 to ${last}. To see them: list`,
+  };
+}

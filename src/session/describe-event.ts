@@ -1,0 +1,53 @@
+/** One event in words, as it is echoed when recorded and listed afterwards. */
+import type { Circuit } from '../circuit/circuit.js';
+import { describeAction, describePlace, describeReading, describeSetUp } from './describe.js';
+import type { Event } from './events.js';
+import { whenSetUp } from './fold.js';
+import { formatTyped } from './format-typed.js';
+import type { SetUp } from './setup.js';
+
+/** `standing` is the set-up in which the event happens, before its own `when`. */
+export function describeEvent(circuit: Circuit, event: Event, standing: SetUp): string {
+  switch (event.type) {
+    case 'opened':
+      return `session opened on ${event.circuit.id}`;
+    case 'concern':
+      return Object.entries(event.concern)
+        .map(([field, answer]) => `${field}: ${Array.isArray(answer) ? answer.join('; ') : answer}`)
+        .join(', ');
+    case 'did':
+      return describeAction(circuit, event.action) + late(event.before);
+    case 'found': {
+      const setUp = describeSetUp(circuit, whenSetUp(event.when ?? [], standing));
+      const extras = [
+        ...(event.battery === undefined ? [] : [`battery ${formatTyped(event.battery, 'volts')}`]),
+        ...(setUp.length === 0 ? ['everything at rest'] : setUp),
+        ...(event.evidence === 'told' ? ['told, not seen'] : []),
+        ...(event.symptom === undefined ? [] : [`complaint ${event.symptom}`]),
+      ];
+      return [describeReading(circuit, event.reading), ...extras].join(', ') + late(event.before);
+    }
+    case 'symptom':
+      return `from here on the complaint is ${event.symptom}`;
+    case 'proved':
+      return `${event.mode}: the meter was shown to work`;
+    case 'assumed':
+      return `${describePlace(circuit, event.part)} is taken as good without a test`;
+    case 'noted':
+      return `note: ${event.text}`;
+    case 'skipped':
+      return `not done (${event.why}): ${event.test}`;
+    case 'undone':
+      return `event ${event.number} counts no more`;
+    case 'concluded':
+      return `cause: ${describePlace(circuit, event.at)}${event.words === '' ? '' : `, ${event.words}`}`;
+    case 'paused':
+      return 'session paused';
+    case 'closed':
+      return 'session closed';
+  }
+}
+
+function late(before: number | undefined): string {
+  return before === undefined ? '' : `, observed before event ${before}`;
+}
