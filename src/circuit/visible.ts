@@ -4,10 +4,8 @@
  */
 
 // ECMA-48 control strings (OSC, DCS, APC, PM, SOS), control sequences (CSI) and two-character escapes.
-/* eslint-disable no-control-regex */
 const SEQUENCES =
   /(?:\u001b[\]PX^_]|[\u009d\u0090\u0098\u009e\u009f])[^\u0007\u001b\u009c]*(?:\u0007|\u001b\\|\u009c)|(?:\u001b\[|\u009b)[0-?]*[ -/]*[@-~]|\u001b[ -/]*[0-~]/g;
-/* eslint-enable no-control-regex */
 const INVISIBLE = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu;
 
 /**

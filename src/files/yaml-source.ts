@@ -44,7 +44,6 @@ export function readYaml(text: string): YamlResult {
   ): YamlResult => ({
     problems: [{ code, severity: 'error', range: { start, end }, message, mend }],
   });
-  // eslint-disable-next-line no-control-regex
   const control = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u0084\u0086-\u009f]/.exec(text);
   if (control) {
     const at = control.index;
