@@ -1,8 +1,9 @@
 /** Whether an event speaks only of things that the circuit has. Lines typed by a person are resolved before; event objects in a file are not. */
+import { nearest } from '../circuit/nearest.js';
 import type { Circuit } from '../circuit/circuit.js';
 import type { Action, Event, Reading } from './events.js';
 import { ENGINE } from './fold.js';
-import { namesOf, nearest, type NameList, type Names } from './names.js';
+import { namesOf, type NameList, type Names } from './names.js';
 
 export interface UnknownId {
   readonly message: string;

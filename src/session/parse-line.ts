@@ -2,6 +2,7 @@
  * One typed line to events: the only grammar of the program. The prompt, the `record` command, answers files and the
  * steps of hand-written sessions all come through here, so that what works in one works in all.
  */
+import { nearest } from '../circuit/nearest.js';
 import type { Circuit } from '../circuit/circuit.js';
 import { decide, standingSetUp } from './decide.js';
 import { describeEvent } from './describe-event.js';
@@ -16,7 +17,7 @@ import { LineProblem } from './line/problem.js';
 import { numberOf } from './line/record-lines.js';
 import { tokensOf } from './line/tokens.js';
 import { VERB_WORDS, VERBS } from './line/verbs.js';
-import { namesOf, nearest } from './names.js';
+import { namesOf } from './names.js';
 
 export type { Query } from './line/context.js';
 
@@ -51,14 +52,15 @@ export const HELP: readonly (readonly [
 function meaningOf(line: string, circuit: Circuit, recorded: readonly Recorded[]): Line {
   const tokens = tokensOf(line);
   if (tokens.length === 0 || line.trimStart().startsWith('#')) return { kind: 'empty' };
-  const cursor = new Cursor(line, tokens, line.trimEnd().length);
+  const cursor = new Cursor(line, tokens, line.trimEnd().length, tokens[0]!.at);
   const names = namesOf(circuit);
   const before = isLate(cursor) ? takeLate(cursor) : undefined;
   if (before !== undefined && !recorded.some((entry) => entry.number === before.number))
     throw new LineProblem(before.at, ...noEvent(before.number, recorded));
   const standing = standingSetUp(circuit, recorded, before?.number);
   const start = cursor.at;
-  const draft = parseVerb(cursor.remaining(), { circuit, names, recorded, standing });
+  const statement = new Cursor(line, tokensOf(line, start), cursor.end, start);
+  const draft = parseVerb(statement, { circuit, names, recorded, standing });
   if (draft.kind === 'query') {
     if (before) throw new LineProblem(start, 'A question has no place in time', 'Ask it without late.');
     return draft;

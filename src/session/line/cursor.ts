@@ -5,11 +5,15 @@ import type { Token } from './tokens.js';
 export class Cursor {
   private next = 0;
 
-  /** `end`: offset just after the last word that belongs to this part of the line. */
+  /**
+   * `end`: offset just after the last word that belongs to this part of the line.
+   * `start`: offset of the word that opens the statement, which may lie before the words left here.
+   */
   constructor(
     readonly line: string,
     readonly tokens: readonly Token[],
     readonly end: number,
+    readonly start: number,
   ) {}
 
   get done(): boolean {
@@ -40,7 +44,7 @@ export class Cursor {
 
   /** The longest run of coming words that is a known name, taken; names may hold spaces. Undefined takes nothing. */
   takeName(names: NameList): string | undefined {
-    for (let count = Math.min(4, this.tokens.length - this.next); count > 0; count--) {
+    for (let count = Math.min(8, this.tokens.length - this.next); count > 0; count--) {
       const words = this.tokens.slice(this.next, this.next + count);
       const name = names.get(words.map((token) => token.lower).join(' '));
       if (name === undefined) continue;
@@ -52,7 +56,7 @@ export class Cursor {
 
   /** The words still to come, as a line part of their own. */
   remaining(): Cursor {
-    return new Cursor(this.line, this.tokens.slice(this.next), this.end);
+    return new Cursor(this.line, this.tokens.slice(this.next), this.end, this.start);
   }
 
   /** Everything left as one text, with single spaces and without noise signs; taken. */
@@ -69,8 +73,8 @@ export class Cursor {
     return text;
   }
 
-  /** What was typed up to here, trimmed. */
+  /** The statement as typed up to this offset, trimmed. */
   textBefore(at: number): string {
-    return this.line.slice(this.tokens[0]?.at ?? 0, at).replace(/[\s,;=:]+$/, '');
+    return this.line.slice(this.start, at).replace(/[\s,;=:]+$/, '');
   }
 }

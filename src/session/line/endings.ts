@@ -27,7 +27,7 @@ export function splitEndings(cursor: Cursor, context: LineContext): { head: Curs
   );
   if (starts.length === 0) return { head: cursor, endings: {} };
   const cut = (from: number, to: number): Cursor =>
-    new Cursor(cursor.line, tokens.slice(from, to), tokens[to]?.at ?? cursor.end);
+    new Cursor(cursor.line, tokens.slice(from, to), tokens[to]?.at ?? cursor.end, cursor.start);
   let endings: Endings = {};
   starts.forEach((start, i) => {
     const part = cut(start + 1, starts[i + 1] ?? tokens.length);

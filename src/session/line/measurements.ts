@@ -54,6 +54,13 @@ export function takeAmps(cursor: Cursor, context: LineContext): Measured {
       .flatMap((part) => terminalsOf(part).map((terminal) => `${part.id}.${terminal}`))
       .map((point) => [point.toLowerCase(), point]),
   );
+  const part = circuit.parts.get(names.parts.get(cursor.peek()?.lower ?? '') ?? '');
+  if (part && !names.wires.has(part.id.toLowerCase()))
+    throw new LineProblem(
+      cursor.at,
+      `It is not said where at ${part.id} the meter is in line`,
+      `Name one: ${[...terminals.values(), ...names.pins.values()].filter((name) => name.startsWith(`${part.id}.`)).join(', ') || 'the wire to it'}.`,
+    );
   const at = takeFrom(cursor, 'wire, terminal or connector pin', [names.wires, names.pins, terminals]);
   return takeValue(
     cursor,

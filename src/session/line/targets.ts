@@ -1,6 +1,7 @@
 /** Probe points, parts, wires, pins and loads in a typed line, with the help a wrong name needs. */
+import { nearest } from '../../circuit/nearest.js';
 import { terminalsOf, type Circuit } from '../../circuit/circuit.js';
-import { nearest, type NameList } from '../names.js';
+import { type NameList } from '../names.js';
 import type { LineContext } from './context.js';
 import type { Cursor } from './cursor.js';
 import { LineProblem } from './problem.js';
