@@ -174,15 +174,14 @@ function clearedUntested(circuit: Circuit, session: Case, diagnosis: Diagnosis):
   return diagnosis.parts
     .filter((part) => part.status === 'cleared' && !visited.has(part.part))
     .map((part) => {
-      const numbers = [...new Set(part.reasons.map((reason) => reason.finding))].sort((a, b) => a - b);
+      const numbers = [...new Set(part.fallen.map((one) => one.reason.finding))].sort((a, b) => a - b);
       const by = numbers.length === 0 ? '' : `, by finding ${numbers.join(', ')}`;
       return `${partLabel(circuit, part.part)}${by}`;
     });
 }
 
 function remaining(diagnosis: Diagnosis, named: readonly string[]): readonly string[] {
-  const all = [...diagnosis.suspects, ...diagnosis.pairs];
-  return all
+  return diagnosis.suspects
     .filter((suspect) => !named.includes(faultWords(suspect)))
     .map((suspect) => `${faultWords(suspect)} (${Math.round(suspect.share * 100)} %)`);
 }

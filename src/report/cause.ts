@@ -39,14 +39,17 @@ export function faultWords(suspect: Suspect): string {
   return suspect.faults.map((fault) => fault.label).join(', together with ');
 }
 
+/** From here on an added resistance is an open circuit, as in the diagnosis. */
+const OPEN_OHMS = 1e7;
+
 /** "added resistance about 3 to 40 ohm", "open, or more than 200 ohm"; undefined when nothing was fitted. */
 export function severityWords(suspect: Suspect): string | undefined {
   const fitted = suspect.severity;
   if (fitted === undefined) return undefined;
   const unit = fitted.unit;
   const round = (value: number): string => String(Number(value.toPrecision(2)));
-  if (fitted.low === Infinity) return 'open';
-  if (fitted.high === Infinity) return `open, or more than ${round(fitted.low)} ${unit}`;
+  if (unit === 'ohm' && fitted.low >= OPEN_OHMS) return 'open';
+  if (unit === 'ohm' && fitted.high >= OPEN_OHMS) return `open, or more than ${round(fitted.low)} ${unit}`;
   return `between ${round(fitted.low)} and ${round(fitted.high)} ${unit}`;
 }
 
@@ -63,11 +66,11 @@ function chosenGroup(session: Case, diagnosis: Diagnosis, proof: Proof): readonl
       const hit = all.find((suspects) => suspects.some((suspect) => isAt(suspect, mended)));
       if (hit !== undefined) return hit.filter((suspect) => isAt(suspect, mended));
     }
-  return all[0] ?? diagnosis.pairs.slice(0, 1);
+  return all[0] ?? [];
 }
 
 /** Does the suspect sit at this part, wire, site or point? */
-function isAt(suspect: Suspect, at: string): boolean {
+function isAt(suspect: Pick<Suspect, 'faults'>, at: string): boolean {
   const plain = at.replace(/[hci]$/, '');
   return suspect.faults.some(
     (fault) =>
@@ -103,7 +106,7 @@ function howSure(
       'It worked again after parts had been disturbed. That puts the contacts disturbed first; it proves no part bad, and the fault can come back.',
     ];
   const others = diagnosis.suspects.filter((suspect) => !group.includes(suspect));
-  if (others.length === 0 && diagnosis.fits && diagnosis.pairs.length === 0)
+  if (others.length === 0 && diagnosis.fits && !diagnosis.paired)
     return [
       'only one left',
       'The only one left in this drawing that explains the readings; not confirmed by a measurement across it or by a repair.',
@@ -114,9 +117,7 @@ function howSure(
 function groundsOfNothing(session: Case, diagnosis: Diagnosis): string {
   const at = session.concluded?.at;
   if (at !== undefined) {
-    const against = diagnosis.fallen.find((one) =>
-      isAt({ ...one, share: 0, confirmed: false, touched: false }, at),
-    );
+    const against = diagnosis.fallen.find((one) => isAt(one, at));
     return against === undefined
       ? `The readings do not point to ${at}: the conclusion is the technician's own.`
       : `The readings speak against ${at}: finding ${against.reason.finding} read ${against.reason.reading}, where a fault there predicts ${against.reason.prediction}.`;

@@ -97,7 +97,7 @@ describe('cause', () => {
     const group = [suspect('X1.1'), suspect('W5')];
     const { cause } = reportOf(
       [lamp('off')],
-      diagnosisOf(group, { groups: [{ repair: 'clean', suspects: group, share: 1 }] }),
+      diagnosisOf(group, { groups: [{ repair: group[0]!.faults[0]!.repair, suspects: group, share: 1 }] }),
     );
     expect(cause.faults).toHaveLength(2);
     expect(cause.certainty).toBe('only one left');

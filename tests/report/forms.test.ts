@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Event } from '../../src/session/events.js';
 import { printReport } from '../../src/report/report.js';
-import { diagnosisOf, fault, lamp, reportOf, suspect } from './report-case.js';
+import { diagnosisOf, fault, lamp, reportOf, sense, suspect } from './report-case.js';
 
 const events: readonly Event[] = [
   {
@@ -36,10 +36,7 @@ const diagnosis = diagnosisOf([suspect('X1.1', { severity: { unit: 'ohm', low: 2
       reason: { finding: 4, prediction: '0 to 0.1 V', reading: '12.5 V' },
     },
   ],
-  findings: [
-    { number: 3, provedWhat: '', abnormal: true, hard: true },
-    { number: 4, provedWhat: 'F1 and its feed carry voltage', abnormal: false, hard: true },
-  ],
+  findings: [sense(3, true), sense(4, false, 'F1 and its feed carry voltage')],
 });
 const report = reportOf(events, diagnosis, { cautions: ['Follow the procedure.'] });
 const text = printReport(report, 'text');
@@ -74,7 +71,6 @@ describe('text form', () => {
   });
 
   test('when a note holds terminal sequences then none reaches the page', () => {
-     
     expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
     expect(text).toContain('an extra relay was found here');
   });

@@ -1,6 +1,6 @@
 /** A hand-made session and diagnosis for the report tests: one lamp, one connector. Demo data. */
 import type { Circuit } from '../../src/circuit/circuit.js';
-import type { Diagnosis, FaultInfo, Suspect } from '../../src/diagnosis/diagnosis-types.js';
+import type { Diagnosis, FaultInfo, FindingSense, Suspect } from '../../src/diagnosis/diagnosis-types.js';
 import { foldCase } from '../../src/session/fold.js';
 import type { Event, Recorded } from '../../src/session/events.js';
 import { buildReport, type ReportInput, type Report } from '../../src/report/report.js';
@@ -17,21 +17,31 @@ export function fault(
 }
 
 export function suspect(site: string, more: Partial<Suspect> = {}): Suspect {
-  return { hypothesis: site, faults: [fault(site)], share: 0.5, confirmed: false, touched: false, ...more };
+  return {
+    hypothesis: site,
+    faults: [fault(site)],
+    share: 0.5,
+    severity: undefined,
+    confirmed: false,
+    touched: false,
+    ...more,
+  };
 }
 
 export function diagnosisOf(suspects: readonly Suspect[], more: Partial<Diagnosis> = {}): Diagnosis {
   return {
     suspects,
-    groups: suspects.map((one) => ({ repair: one.hypothesis, suspects: [one], share: one.share })),
-    pairs: [],
+    groups: suspects.map((one) => ({ repair: one.faults[0]!.repair, suspects: [one], share: one.share })),
+    paired: false,
     pairsExamined: { done: 0, of: 0 },
     fallen: [],
     parts: [],
     fits: true,
+    abnormal: true,
     open: [],
     findings: [],
     asks: [],
+    verified: false,
     ...more,
   };
 }
@@ -59,11 +69,16 @@ export const lamp = (value: 'lit' | 'off'): Event => ({
   symptom: value === 'off' ? 'present' : 'absent',
 });
 
+/** What the diagnosis says of one finding. */
+export function sense(number: number, abnormal: boolean, provedWhat = ''): FindingSense {
+  return { number, provedWhat, abnormal, hard: true, prediction: '', reading: '' };
+}
+
 /** Findings that a healthy lamp would not show: those with the lamp off. */
 function abnormalOf(events: readonly Recorded[]): Diagnosis['findings'] {
   return events.flatMap(({ number, event }) =>
     event.type === 'found' && event.reading.kind === 'load'
-      ? [{ number, provedWhat: '', abnormal: event.reading.value === 'off', hard: true }]
+      ? [sense(number, event.reading.value === 'off')]
       : [],
   );
 }

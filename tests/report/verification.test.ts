@@ -1,7 +1,7 @@
 /** A repair counts as proved only when everything that failed was tried again. */
 import { describe, expect, test } from 'vitest';
 import type { Event } from '../../src/session/events.js';
-import { diagnosisOf, lamp, reportOf, suspect } from './report-case.js';
+import { diagnosisOf, lamp, reportOf, sense, suspect } from './report-case.js';
 
 const diagnosis = diagnosisOf([suspect('X1.1')]);
 const repaired: Event = {
@@ -20,7 +20,7 @@ const state = (events: readonly Event[], abnormal?: readonly number[]): string =
       ? diagnosis
       : {
           ...diagnosis,
-          findings: abnormal.map((number) => ({ number, provedWhat: '', abnormal: true, hard: true })),
+          findings: abnormal.map((number) => sense(number, true)),
         },
   ).verification.state;
 
@@ -50,7 +50,7 @@ describe('verification', () => {
   test('when both were repeated good then verified, with minutes and price', () => {
     const report = reportOf([lamp('off'), motor('stopped'), repaired, lamp('lit'), motor('runs')], {
       ...diagnosis,
-      findings: [2, 3].map((number) => ({ number, provedWhat: '', abnormal: true, hard: true })),
+      findings: [2, 3].map((number) => sense(number, true)),
     });
     expect(report.verification.state).toBe('verified');
     expect(report).toMatchObject({ repairMinutes: 12, price: 4.5, minutesOpen: 5 });
