@@ -182,6 +182,11 @@ export interface Wire {
   readonly neverProbe: boolean;
 }
 
+/** What to call a part in a sentence: `left stop lamp (H1)`, or `lamp H1` when it has no name of its own. */
+export function calledOf(part: Part): string {
+  return part.label.split(' ').includes(part.id) ? part.label : `${part.label} (${part.id})`;
+}
+
 /** Terminals of a part in file order, without the part id; none for ground points, splices and connectors. */
 export function terminalsOf(part: Part): readonly string[] {
   switch (part.type) {

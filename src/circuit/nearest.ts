@@ -27,7 +27,7 @@ export function distance(a: string, b: string, limit = Infinity): number {
 
 /**
  * The known name nearest to `typed` (case aside), or undefined when none is near: at most one slip in three letters.
- * Among equals the first known name wins.
+ * Among equals a name of the same length wins (two letters exchanged are likelier than one lost), then the first known one.
  */
 export function nearest(typed: string, known: Iterable<string>): string | undefined {
   const wanted = typed.toLowerCase();
@@ -35,8 +35,10 @@ export function nearest(typed: string, known: Iterable<string>): string | undefi
   let best: string | undefined;
   let least = Math.max(1, Math.floor(wanted.length / 3)) + 1;
   for (const name of known) {
-    const away = distance(wanted, name.toLowerCase(), least - 1);
-    if (away < least) {
+    const away = distance(wanted, name.toLowerCase(), least);
+    const better =
+      away < least || (away === least && best?.length !== typed.length && name.length === typed.length);
+    if (best === undefined ? away < least : better) {
       least = away;
       best = name;
     }

@@ -4,6 +4,8 @@ import { visible } from './visible.js';
 
 /** Widest excerpt of a line, in characters. */
 const WIDTH = 76;
+/** More mistakes than this are counted, not shown: nobody mends more before trying again. */
+const MOST_SHOWN = 20;
 
 /** Line and column of an offset, both from 1; a column counts characters (code points). */
 export function placeOf(text: string, offset: number): { readonly line: number; readonly column: number } {
@@ -11,7 +13,13 @@ export function placeOf(text: string, offset: number): { readonly line: number; 
   const start = before.lastIndexOf('\n') + 1;
   let line = 1;
   for (let at = before.indexOf('\n'); at >= 0; at = before.indexOf('\n', at + 1)) line++;
-  return { line, column: [...before.slice(start).replace(/^\uFEFF/, '')].length + 1 };
+  let column = 1;
+  for (let at = start; at < before.length; at++) {
+    // The second half of a surrogate pair belongs to the character before; a byte order mark is no character.
+    const pair = /[\uDC00-\uDFFF]/.test(before[at]!) && at > start && /[\uD800-\uDBFF]/.test(before[at - 1]!);
+    if (!pair && !(at === 0 && before[at] === '\uFEFF')) column++;
+  }
+  return { line, column };
 }
 
 /**
@@ -32,11 +40,19 @@ export function printDiagnostic(text: string, name: string, diagnostic: Diagnost
   return [`${shownName}:${line}:${column}: ${what}`, ...excerpt(text, range.start, range.end), how];
 }
 
-/** All of them, one after the other, with the number of errors at the end when there are several. */
+/** The first 20, one after the other, errors before advice, with the number of errors at the end when there are several. */
 export function printDiagnostics(text: string, name: string, diagnostics: readonly Diagnostic[]): string[] {
-  const lines = diagnostics.flatMap((one) => printDiagnostic(text, name, one));
-  const errors = diagnostics.filter((one) => one.severity === 'error').length;
-  return errors > 1 ? [...lines, `${errors} errors in ${visible(name)}`] : lines;
+  const errors = diagnostics.filter((one) => one.severity === 'error');
+  const shown = (diagnostics.length > MOST_SHOWN && errors.length > 0 ? errors : diagnostics).slice(
+    0,
+    MOST_SHOWN,
+  );
+  const lines = shown.flatMap((one) => printDiagnostic(text, name, one));
+  if (errors.length > 1) {
+    const more = errors.length > shown.length ? `; the first ${shown.length} are shown` : '';
+    lines.push(`${errors.length} errors in ${visible(name)}${more}`);
+  }
+  return lines;
 }
 
 function excerpt(text: string, start: number, end: number): string[] {
@@ -51,7 +67,7 @@ function excerpt(text: string, start: number, end: number): string[] {
   let after = visible(text.slice(Math.min(Math.max(end, start), right), right).replace(/\r$/, ''));
   const indent = left === from ? /^ */.exec(before)![0].length : 0;
   before = before.slice(indent);
-  const caretWidth = Math.max(1, Math.min([...marked].length, WIDTH / 2));
+  const caretWidth = Math.max(1, Math.min(columns(marked), WIDTH / 2));
   const room = WIDTH - caretWidth;
   if ([...before].length > room * 0.7 || left > from) {
     before = `…${[...before].slice(-Math.floor(room * 0.6)).join('')}`;

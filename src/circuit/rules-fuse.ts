@@ -1,4 +1,5 @@
 /** Advice: a fuse that is smaller than the loads that can run together on it. */
+import { calledOf } from './circuit.js';
 import { pointer, type Ranges } from './diagnostic.js';
 import type { Mistakes } from './mistakes.js';
 import type { Branch, Nets } from './nets.js';
@@ -49,7 +50,7 @@ export function adviseFuses(
     mistakes.advice(
       'small-fuse',
       ranges.value(pointer('parts', fuse.part.id, 'rating')),
-      `${fuse.part.label} (${fuse.part.id}) is ${fuse.part.amps} A, but its loads can draw ${amps.toFixed(1)} A together: ${names.slice(0, 8).join(', ')}${names.length > 8 ? ' …' : ''}`,
+      `${calledOf(fuse.part)} is ${fuse.part.amps} A, but its loads can draw ${amps.toFixed(1)} A together: ${names.slice(0, 8).join(', ')}${names.length > 8 ? ' …' : ''}`,
       'check the rating and the watts; a larger fuse also needs a thicker wire',
     );
   }

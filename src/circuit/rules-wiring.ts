@@ -1,5 +1,5 @@
 /** Rules about single points: every terminal is wired, every connector pin on both sides or on none. */
-import type { Part, Wire } from './circuit.js';
+import { calledOf, type Part, type Wire } from './circuit.js';
 import { pointer, type Ranges } from './diagnostic.js';
 import type { Mistakes } from './mistakes.js';
 import { wirePointsOf } from './points.js';
@@ -54,7 +54,7 @@ export function checkWiring(
         'wired-to-nothing',
         range,
         point === part.id
-          ? `no wire ends on ${part.label} (${part.id})`
+          ? `no wire ends on ${calledOf(part)}`
           : `terminal ${point} of ${part.label} is wired to nothing`,
         point === part.id ? 'add its wires, or delete it' : `add a wire from or to ${point}`,
       );

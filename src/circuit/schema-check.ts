@@ -22,8 +22,28 @@ export function schemaCheck(schema: Schema): SchemaCheck {
   const validate = ajv.compile(schema);
   return (document, ranges) => {
     if (validate(document)) return [];
-    return (validate.errors ?? []).slice(0, 300).flatMap((error) => explain(error, ranges));
+    const errors = (validate.errors ?? []).slice(0, 300);
+    const meant = new Set(errors.map(meantKey));
+    return errors
+      .filter((error) => error.keyword !== 'required' || !meant.has(missingKey(error)))
+      .flatMap((error) => explain(error, ranges));
   };
+}
+
+/** Pointer of the required key that a mistyped one stands for: "unknown ratting" already says that rating is missing. */
+function meantKey(error: ErrorObject): string | undefined {
+  if (error.keyword !== 'additionalProperties') return undefined;
+  const typed = String((error.params as Readonly<Record<string, unknown>>)['additionalProperty']);
+  const known = Object.keys(((error.parentSchema ?? {}) as SchemaNode).properties ?? {});
+  const near = nearest(typed.split(':')[0]!, known);
+  return near === undefined ? undefined : error.instancePath + pointer(near);
+}
+
+function missingKey(error: ErrorObject): string {
+  return (
+    error.instancePath +
+    pointer(String((error.params as Readonly<Record<string, unknown>>)['missingProperty']))
+  );
 }
 
 interface SchemaNode {
@@ -52,13 +72,26 @@ function explain(error: ErrorObject, ranges: Ranges): Diagnostic[] {
       const key = String(params['additionalProperty']);
       return say(
         'unknown-key',
-        key.trim() === '' ? `${name} has an entry without a name` : `${name} has no entry called “${key}”`,
+        key.trim() === ''
+          ? `${name} has an entry without a name`
+          : /^\d/.test(key)
+            ? `the comma before “${key}” cuts ${name} short`
+            : `${name} has no entry called “${key}”`,
         mendKey(key, Object.keys(node.properties ?? {})),
         ranges.key(at + pointer(key)),
       );
     }
     case 'required': {
       const key = String(params['missingProperty']);
+      const kinds = kindsOf(node);
+      if (kinds.length > 0) {
+        return say(
+          'missing-key',
+          `${name} has no “${key}”`,
+          `add ${key}: and one of: ${kinds.join(', ')}`,
+          ranges.key(at),
+        );
+      }
       const wanted = (node.properties?.[key] ?? {}) as SchemaNode;
       return say(
         'missing-key',
@@ -68,14 +101,17 @@ function explain(error: ErrorObject, ranges: Ranges): Diagnostic[] {
       );
     }
     case 'discriminator': {
-      const types = (node.oneOf ?? []).map((one) => (one.$ref ?? '').split('/').at(-1)!);
+      const types = kindsOf(node);
       if (params['error'] === 'tag') {
-        return say(
-          'missing-key',
-          `${name} has no “type”`,
-          `add type: and one of: ${types.join(', ')}`,
-          ranges.key(at),
-        );
+        // A missing key is told by `required`.
+        return params['tagValue'] === undefined
+          ? []
+          : say(
+              'wrong-kind',
+              `type of ${name} is not a word`,
+              `write one of: ${types.join(', ')}`,
+              ranges.key(`${at}/type`),
+            );
       }
       const typed = String(params['tagValue']);
       return say(
@@ -124,6 +160,11 @@ function explain(error: ErrorObject, ranges: Ranges): Diagnostic[] {
       // propertyNames, if and oneOf only repeat what another error has said better.
       return [];
   }
+}
+
+/** The kinds a discriminated value can be of, by the names of their definitions. */
+function kindsOf(node: SchemaNode): string[] {
+  return (node.oneOf ?? []).map((one) => (one.$ref ?? '').split('/').at(-1)!);
 }
 
 /** Where a key is wrong, the reason is often punctuation that a reader of plain text would not miss. */

@@ -1,4 +1,5 @@
 /** Reads a text file that a person wrote: not too long, in UTF-8, and never an exception for what the file may be. */
+import { constants } from 'node:fs';
 import { open } from 'node:fs/promises';
 import type { Diagnostic, DiagnosticCode } from '../circuit/diagnostic.js';
 
@@ -21,8 +22,8 @@ const fail = (code: DiagnosticCode, message: string, mend: string, source = '', 
 export async function readTextFile(path: string): Promise<TextFile> {
   let file;
   try {
-    file = await open(path, 'r');
-    // Only ordinary files: a pipe or device could keep the program waiting for ever.
+    // Only ordinary files, and no waiting: opening a pipe that nobody writes to would never return.
+    file = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
     const status = await file.stat();
     if (status.isDirectory())
       return fail('cannot-read', 'this is a folder, not a file', 'give the name of a file in it');
@@ -58,16 +59,43 @@ export function decode(bytes: Uint8Array): TextFile {
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), bytes };
   } catch {
-    const source = new TextDecoder('utf-8').decode(bytes);
-    // The first replacement character is the first bad byte, unless the file itself holds one before it.
+    const good = goodPrefix(bytes);
     return fail(
       'bad-encoding',
       'a character here is not UTF-8',
       'type it again and save the file from your editor as UTF-8',
-      source,
-      Math.max(0, source.indexOf('\uFFFD')),
+      new TextDecoder('utf-8').decode(bytes),
+      new TextDecoder('utf-8').decode(bytes.subarray(0, good)).length,
     );
   }
+}
+
+/** How many bytes from the start are whole, valid UTF-8 characters. */
+function goodPrefix(bytes: Uint8Array): number {
+  const valid = (length: number): boolean => {
+    try {
+      new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(0, length), { stream: true });
+      return true;
+    } catch {
+      return false;
+    }
+  };
+  let low = 0;
+  let high = bytes.length;
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (valid(middle)) low = middle;
+    else high = middle - 1;
+  }
+  // The last character may be cut off: go back to where it begins.
+  let start = low;
+  while (start > 0 && low - start < 3 && (bytes[start - 1]! & 0xc0) === 0x80) start--;
+  if (start > 0 && bytes[start - 1]! >= 0xc0) {
+    const lead = bytes[start - 1]!;
+    const needs = lead >= 0xf0 ? 4 : lead >= 0xe0 ? 3 : 2;
+    if (low - (start - 1) < needs) return start - 1;
+  }
+  return low;
 }
 
 function reasonOf(error: unknown): [message: string, mend: string] {

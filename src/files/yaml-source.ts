@@ -8,7 +8,18 @@
  * To read another kind of file: `readYaml(text)`, then `schemaCheck(schema)(document.value, document.ranges)` from
  * src/circuit/schema-check.ts, then own rules that point at `ranges.key('/a/0/b')` or `ranges.value(...)`.
  */
-import { Composer, CST, isMap, isScalar, isSeq, Lexer, Parser, type Document, type Node } from 'yaml';
+import {
+  Composer,
+  CST,
+  isMap,
+  isScalar,
+  isSeq,
+  Lexer,
+  Parser,
+  type Document,
+  type Node,
+  type YAMLError,
+} from 'yaml';
 import {
   pointer,
   sorted,
@@ -17,6 +28,7 @@ import {
   type Range,
   type Ranges,
 } from '../circuit/diagnostic.js';
+import { openingFinder } from './yaml-openings.js';
 import { plainWords } from './yaml-words.js';
 
 /** A value from a file: text, list or object (without prototype, so no name can be special). Empty = `''`. */
@@ -122,11 +134,8 @@ const NOT_USED = {
 
 /** Is the parser already inside a value of the first document? */
 function hasContent(parser: Parser): boolean {
-  const bottom = (parser as unknown as { stack: CST.Token[] }).stack[0];
-  return (
-    bottom?.type === 'document' &&
-    (bottom.value !== undefined || (parser as unknown as { stack: CST.Token[] }).stack.length > 1)
-  );
+  const [bottom] = parser.stack;
+  return bottom?.type === 'document' && (bottom.value !== undefined || parser.stack.length > 1);
 }
 
 function compose(tokens: CST.Token[], text: string): YamlResult {
@@ -140,10 +149,13 @@ function compose(tokens: CST.Token[], text: string): YamlResult {
     prettyErrors: false,
   });
   const documents = [...composer.compose(tokens, true, text.length)] as Document.Parsed[];
+  const opened = openingFinder(text);
   const problems: Diagnostic[] = documents
-    .flatMap((one) => one.errors)
+    .flatMap((one) => firstSlip(one.errors))
     .slice(0, MOST_PROBLEMS)
-    .map((error) => ({ code: 'bad-yaml', severity: 'error', ...plainWords(error, text) }) as Diagnostic);
+    .map(
+      (error) => ({ code: 'bad-yaml', severity: 'error', ...plainWords(error, text, opened) }) as Diagnostic,
+    );
   const [document] = documents;
   if (documents.length > 1) {
     const start = documents[1]!.range?.[0] ?? 0;
@@ -172,6 +184,17 @@ function compose(tokens: CST.Token[], text: string): YamlResult {
     };
   }
   return { document: { value, ranges: rangesOf(positions) } };
+}
+
+/** After one line in the wrong column the library finds every line below it wrong; tabs are all worth telling. */
+function firstSlip(errors: readonly YAMLError[]): YAMLError[] {
+  let slipped = false;
+  return errors.filter(({ code, message }) => {
+    const column = code === 'BAD_INDENT' && !/end with a/.test(message);
+    if (column && slipped) return false;
+    slipped ||= column || code === 'TAB_AS_INDENT';
+    return true;
+  });
 }
 
 /** One slip in punctuation makes the library complain several times on the same line; the first is the one to mend. */

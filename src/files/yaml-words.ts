@@ -1,6 +1,7 @@
 /** The YAML library's complaints, said to somebody who has never heard of YAML. */
 import type { YAMLError } from 'yaml';
 import type { Range } from '../circuit/diagnostic.js';
+import type { Opening, OpeningFinder } from './yaml-openings.js';
 
 type Words = readonly [message: string, mend: string];
 
@@ -12,13 +13,16 @@ const WORDS: Readonly<Record<string, Words>> = {
   ],
   BLOCK_AS_IMPLICIT_KEY: [
     'two names with a colon stand on one line',
-    'put each “name: value” on a line of its own, or put quotes around a value that contains a colon',
+    'put quotes around a value that contains a colon, or put each “name: value” on a line of its own',
   ],
   MULTILINE_IMPLICIT_KEY: [
     'this line has no “name: value”',
     'put a colon and a space after the name, or indent the line if it continues the one above',
   ],
-  BLOCK_IN_FLOW: ['a list with dashes stands inside [ ] or { }', 'separate the entries with commas instead'],
+  BLOCK_IN_FLOW: [
+    'two “name: value” entries run together here',
+    'put a comma between them, or put quotes around a value that contains a colon',
+  ],
   BAD_SCALAR_START: ['a value cannot begin with this character', 'put the value in quotes'],
   BAD_DQ_ESCAPE: [
     'a backslash in a value with double quotes means something special',
@@ -36,7 +40,11 @@ const WORDS: Readonly<Record<string, Words>> = {
 };
 
 /** Words and place for one complaint of the library. Never repeats the library's own text, which echoes the file. */
-export function plainWords(error: YAMLError, text: string): { range: Range; message: string; mend: string } {
+export function plainWords(
+  error: YAMLError,
+  text: string,
+  opened: OpeningFinder,
+): { range: Range; message: string; mend: string } {
   const start = Math.min(error.pos[0], text.length);
   const lineStart = text.lastIndexOf('\n', start - 1) + 1;
   const lineEnd = text.indexOf('\n', start) < 0 ? text.length : text.indexOf('\n', start);
@@ -58,13 +66,35 @@ export function plainWords(error: YAMLError, text: string): { range: Range; mess
       end: at + 1,
     });
   }
+  const about = error.message;
+  const missing = /Missing closing ("|')quote|must .*end with a ([\]}])/.exec(about);
+  if (missing) {
+    const kind = (missing[1] ?? (missing[2] === '}' ? '{' : '[')) as Opening;
+    const at = opened(kind, error.pos[0]) ?? opened(kind, text.length);
+    const where = at === undefined ? range : { start: at, end: at + 1 };
+    return missing[1] !== undefined
+      ? say(['a quote is opened here and never closed', 'add the closing quote'], where)
+      : say([`a ${kind} is opened here and never closed`, `add the closing ${missing[2]}`], where);
+  }
+  if (error.code === 'BLOCK_IN_FLOW' && text[start] === '-') {
+    return say(['a list with dashes stands inside [ ] or { }', 'separate the entries with commas instead']);
+  }
+  if (error.code === 'BLOCK_AS_IMPLICIT_KEY' && !/:\s/.test(text.slice(start, lineEnd))) {
+    return say([
+      'a value is written here, and yet the next line is indented as if it belonged to it',
+      'indent the next line like its neighbours, or put quotes around a value of several lines',
+    ]);
+  }
   const known = WORDS[error.code];
   if (known) return say(known);
-  const about = error.message;
-  if (/closing|end with a|Expected flow|Missing closing|must end/i.test(about)) {
-    if (/quote/i.test(about)) return say(['a quote is opened and never closed', 'add the closing quote']);
-    if (/\}/.test(about)) return say(['a { is opened and never closed', 'add the closing }']);
-    if (/\]/.test(about)) return say(['a [ is opened and never closed', 'add the closing ]']);
+  const stray = /Unexpected flow-(?:seq|map)-end/.exec(about);
+  if (stray)
+    return say(['a bracket is closed here that was never opened', 'delete it, or add the opening one']);
+  if (/at node end/.test(about)) {
+    return say([
+      'something stands here after the end of the value',
+      'delete it, or put quotes around the whole value',
+    ]);
   }
   if (/Missing , /i.test(about)) {
     return say([
