@@ -8,7 +8,8 @@
  * JSON of this line. So a line that is changed, taken out, put in or moved shows, and the last HASH names the whole session.
  */
 import { createHash } from 'node:crypto';
-import type { Event, Recorded } from '../session/events.js';
+import type { Recorded } from '../session/events.js';
+import { isEvent } from './event-check.js';
 
 export const VERSION = 1;
 const START = '0'.repeat(64);
@@ -178,9 +179,6 @@ function hashOf(before: string, json: Uint8Array): string {
 
 function asRecord(value: unknown, number: number): Recorded | undefined {
   const record = value as Partial<Recorded> | null;
-  const good =
-    record?.number === number &&
-    typeof record.at === 'string' &&
-    typeof (record.event as Event | undefined)?.type === 'string';
+  const good = record?.number === number && typeof record.at === 'string' && isEvent(record.event);
   return good ? (record as Recorded) : undefined;
 }

@@ -5,6 +5,7 @@
 import { dirname } from 'node:path';
 import type { Event, Recorded } from '../session/events.js';
 import { diskFileSystem, type FileSystem, type OpenFile } from './file-system.js';
+import { isEvent } from './event-check.js';
 import { JournalError, systemCode } from './journal-error.js';
 import {
   header,
@@ -129,16 +130,19 @@ function journalOn(path: string, file: OpenFile, lock: Lock, start: End): Journa
 
   const write = async (events: readonly Event[], at: string): Promise<readonly Recorded[]> => {
     if (broken) throw broken;
+    // What comes back is what a later reading of the file gives, to the last digit.
+    const asRead = JSON.parse(JSON.stringify(events)) as Event[];
+    const strange = asRead.findIndex((event) => !isEvent(event));
+    if (strange >= 0) throw new TypeError(`no event of this format: ${JSON.stringify(asRead[strange])}`);
     let { number, hash, length } = end;
     const recorded: Recorded[] = [];
     try {
-      for (const event of events) {
+      for (const event of asRead) {
         const record: Recorded = { number: ++number, at, event };
         const sealed = recordLine(hash, record);
         length += await writeAll(file, sealed.line, length);
         hash = sealed.hash;
-        // What comes back is what a later reading of the file gives, to the last digit.
-        recorded.push(JSON.parse(JSON.stringify(record)) as Recorded);
+        recorded.push(record);
       }
       if (events.length > 0) await file.sync();
     } catch (error) {
