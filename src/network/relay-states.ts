@@ -1,0 +1,124 @@
+/**
+ * In which states the relays of a network can stand.
+ *
+ * A coil between its drop-out and its pull-in voltage may hold or not: both are possible, and a prediction must cover both.
+ * Where no state is stable the relay chatters; that too is an answer.
+ */
+
+/** Volts between which a coil may be in either state. */
+export interface CoilBand {
+  readonly pullInVolts: number;
+  readonly dropOutVolts: number;
+}
+
+export interface RelayStates {
+  /** Pulled-in masks that hold themselves. */
+  readonly stable: readonly number[];
+  /** Pulled-in masks of states that a relay may chatter between; empty if none does. */
+  readonly chatter: readonly number[];
+}
+
+/**
+ * A relay lets go at no more than this part of the volts at which it itself pulls in (common practice, no source; data sheets
+ * show 0.2 to 0.6). Without it every coil in its band would seem able to chatter.
+ */
+const HYSTERESIS = 0.8;
+/** Enough for eight relays in every combination; a network that needs more has no predictable state. */
+const MOST_STATES = 256;
+
+interface Step {
+  readonly state: number;
+  /** Coils that change here. */
+  readonly flip: number;
+  readonly volts: ArrayLike<number>;
+}
+
+/** A cycle is real only if every coil in it lets go clearly below the volts at which it pulls in. */
+function canRepeat(cycle: readonly Step[], coilCount: number): boolean {
+  for (let i = 0; i < coilCount; i++) {
+    let pullsAt = Infinity;
+    let dropsAt = 0;
+    for (const { state, flip, volts } of cycle) {
+      if (((flip >>> i) & 1) === 0) continue;
+      if ((state >>> i) & 1) dropsAt = Math.max(dropsAt, volts[i]!);
+      else pullsAt = Math.min(pullsAt, volts[i]!);
+    }
+    if (dropsAt > HYSTERESIS * pullsAt) return false;
+  }
+  return true;
+}
+
+/** Coils that cannot stay (`must`) and those that might change (`may`), as masks. */
+function unrest(
+  coils: readonly CoilBand[],
+  state: number,
+  volts: ArrayLike<number>,
+): { must: number; may: number } {
+  let must = 0;
+  let may = 0;
+  coils.forEach(({ pullInVolts, dropOutVolts }, i) => {
+    const at = volts[i]!;
+    if ((state >>> i) & 1) {
+      if (at < dropOutVolts) must |= 1 << i;
+      else if (at <= pullInVolts) may |= 1 << i;
+    } else if (at > pullInVolts) must |= 1 << i;
+    else if (at >= dropOutVolts) may |= 1 << i;
+  });
+  return { must, may };
+}
+
+function bits(mask: number): number[] {
+  const single: number[] = [];
+  for (let rest = mask; rest !== 0; rest &= rest - 1) single.push(rest & -rest);
+  return single;
+}
+
+/**
+ * Follows the relays from a starting state, one after the other where their order matters.
+ * @param coilVolts absolute volts across each coil's own winding while the relays stand in a state; called once per state
+ * @param start pulled-in mask to begin from; 0 = all dropped
+ */
+export function settleRelays(
+  coils: readonly CoilBand[],
+  coilVolts: (pulledIn: number) => ArrayLike<number>,
+  start: number,
+): RelayStates {
+  const volts = new Map<number, ArrayLike<number>>();
+  const voltsIn = (state: number) => {
+    let known = volts.get(state);
+    if (known === undefined) volts.set(state, (known = coilVolts(state)));
+    return known;
+  };
+  const stable: number[] = [];
+  const chatter = new Set<number>();
+  const visited = new Set<number>();
+  const path: Step[] = [];
+
+  const visit = (state: number): void => {
+    visited.add(state);
+    const { must, may } = unrest(coils, state, voltsIn(state));
+    if (must === 0) stable.push(state);
+    for (const flip of must === 0 ? bits(may) : flipsFor(state, must)) {
+      const next = state ^ flip;
+      path.push({ state, flip, volts: voltsIn(state) });
+      const back = path.findIndex((step) => step.state === next);
+      if (back >= 0) {
+        const cycle = path.slice(back);
+        if (canRepeat(cycle, coils.length)) for (const step of cycle) chatter.add(step.state);
+      } else if (!visited.has(next) && visited.size < MOST_STATES) visit(next);
+      path.pop();
+    }
+  };
+
+  /** Several relays that do not disturb each other change together; otherwise any of them may be first. */
+  const flipsFor = (state: number, must: number): number[] => {
+    const single = bits(must);
+    if (single.length === 1) return single;
+    const after = state ^ must;
+    return (unrest(coils, after, voltsIn(after)).must & must) === 0 ? [must] : single;
+  };
+
+  visit(start);
+  if (stable.length === 0 && chatter.size === 0) for (const state of visited) chatter.add(state);
+  return { stable, chatter: [...chatter] };
+}
