@@ -172,11 +172,14 @@ function clearedUntested(circuit: Circuit, session: Case, diagnosis: Diagnosis):
     if ('between' in about) about.between.forEach(visit);
   }
   return diagnosis.parts
-    .filter((part) => part.status === 'cleared' && !visited.has(part.part))
+    .filter(
+      (part) => (part.status === 'cleared' || part.status === 'not on its own') && !visited.has(part.part),
+    )
     .map((part) => {
       const numbers = [...new Set(part.fallen.map((one) => one.reason.finding))].sort((a, b) => a - b);
       const by = numbers.length === 0 ? '' : `, by finding ${numbers.join(', ')}`;
-      return `${partLabel(circuit, part.part)}${by}`;
+      const alone = part.status === 'cleared' ? '' : ' (not on its own)';
+      return `${partLabel(circuit, part.part)}${alone}${by}`;
     });
 }
 
