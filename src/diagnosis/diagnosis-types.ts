@@ -19,7 +19,8 @@ export interface Suspect {
   /** Share of the weight that is left, 0 to 1. */
   readonly share: number;
   /** Severity that fits all findings, of the first fault; ohms above 1e7 are an open circuit. */
-  readonly severity: { readonly unit: 'ohm' | 'V' | 'W'; readonly low: number; readonly high: number } | undefined;
+  readonly severity:
+    { readonly unit: 'ohm' | 'V' | 'W'; readonly low: number; readonly high: number } | undefined;
   /** Positive evidence: a drop measured across it under load, damage seen, or repaired and the failed condition repeated good. */
   readonly confirmed: boolean;
   /** Disturbed since the complaint was last there. */
@@ -77,7 +78,11 @@ export interface Diagnosis {
   /** Ranked; singles, or pairs when no single fault fits. */
   readonly suspects: readonly Suspect[];
   /** The same by repair: faults that one repair mends belong together. */
-  readonly groups: readonly { readonly repair: Repair; readonly suspects: readonly Suspect[]; readonly share: number }[];
+  readonly groups: readonly {
+    readonly repair: Repair;
+    readonly suspects: readonly Suspect[];
+    readonly share: number;
+  }[];
   /** True when the suspects are pairs. */
   readonly paired: boolean;
   readonly pairsExamined: { readonly done: number; readonly of: number };

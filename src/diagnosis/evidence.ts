@@ -12,7 +12,7 @@ import { atRest } from '../session/setup.js';
 import type { Fault } from './faults.js';
 import type { Grid } from './grid.js';
 import type { Observation } from './observe.js';
-import { node, observe } from './observe.js';
+import { contrast, node, observe } from './observe.js';
 import { WORDS } from './sights.js';
 import { blownBy, canBlow } from './verdict.js';
 import type { Workbench } from './workbench.js';
@@ -20,7 +20,10 @@ import type { Workbench } from './workbench.js';
 export type Touch = (fault: Fault) => boolean;
 
 /** The network of a set-up in which nothing is read. */
-export type Standing = Pick<Observation, 'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity'>;
+export type Standing = Pick<
+  Observation,
+  'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity'
+>;
 
 export interface Change {
   readonly kind: 'change';
@@ -36,7 +39,11 @@ export interface Change {
 export type EvidenceStep =
   | Change
   | { readonly kind: 'symptom'; readonly now: 'present' | 'absent' }
-  | { readonly kind: 'observation'; readonly observation: Observation; readonly symptom: 'present' | 'absent' };
+  | {
+      readonly kind: 'observation';
+      readonly observation: Observation;
+      readonly symptom: 'present' | 'absent';
+    };
 
 export interface Evidence {
   readonly steps: readonly EvidenceStep[];
@@ -62,7 +69,9 @@ export function gather(bench: Workbench, session: Case): Evidence {
       continue;
     }
     const { finding } = step;
-    const operated = [...finding.setUp.controls].filter(([control, position]) => controls.get(control) !== position);
+    const operated = [...finding.setUp.controls].filter(
+      ([control, position]) => controls.get(control) !== position,
+    );
     for (const [control, position] of operated) {
       steps.push(changeOf(bench, { do: 'operate', control, position }, undefined));
     }
@@ -70,7 +79,13 @@ export function gather(bench: Workbench, session: Case): Evidence {
     const now = symptomAt(bench, finding, earlier, symptom);
     if (now !== symptom) steps.push({ kind: 'symptom', now });
     symptom = now;
-    for (const observation of observe(bench, finding, earlier)) steps.push({ kind: 'observation', observation, symptom });
+    const alike = (a: Finding, b: Finding) => sameSetUp(a.setUp, b.setUp);
+    for (const observation of [
+      ...observe(bench, finding, earlier),
+      ...contrast(bench, finding, earlier, alike),
+    ]) {
+      steps.push({ kind: 'observation', observation, symptom });
+    }
     if (finding.reading.kind === 'look') looks.push(lookFactor(finding.reading.at, finding.reading.value));
     earlier.push(finding);
   }
@@ -95,7 +110,10 @@ function changeOf(bench: Workbench, action: Action, after: SetUp | undefined): C
   const touched: Touch =
     action.do === 'operate'
       ? (fault) => fault.owner === 'item' && names.has(fault.part)
-      : (fault) => names.has(fault.part) || names.has(fault.site) || [...names].some((name) => name.replace(/[hci]$/, '') === fault.site);
+      : (fault) =>
+          names.has(fault.part) ||
+          names.has(fault.site) ||
+          [...names].some((name) => name.replace(/[hci]$/, '') === fault.site);
   const renewed = action.do === 'fit new' ? action.part : undefined;
   return {
     kind: 'change',
@@ -117,11 +135,21 @@ function fuseMask(bench: Workbench, part: string): number {
  * Was the complaint there at this finding? Said so, or shown: a load that failed in the same set-up and now works means it has
  * gone; one that fails again means it is back.
  */
-function symptomAt(bench: Workbench, finding: Finding, earlier: readonly Finding[], before: 'present' | 'absent'): 'present' | 'absent' {
+function symptomAt(
+  bench: Workbench,
+  finding: Finding,
+  earlier: readonly Finding[],
+  before: 'present' | 'absent',
+): 'present' | 'absent' {
   if (finding.symptom === 'absent') return 'absent';
   const { reading } = finding;
   if (reading.kind !== 'load' || finding.evidence === 'told') return before;
-  const alike = earlier.filter((other) => other.reading.kind === 'load' && other.reading.load === reading.load && sameSetUp(other.setUp, finding.setUp));
+  const alike = earlier.filter(
+    (other) =>
+      other.reading.kind === 'load' &&
+      other.reading.load === reading.load &&
+      sameSetUp(other.setUp, finding.setUp),
+  );
   if (alike.length === 0) return before;
   const good = (sight: string) => WORDS[bench.network.loads.get(reading.load)!.kind][0] === sight;
   const failed = alike.some((other) => other.reading.kind === 'load' && !good(other.reading.value));
@@ -175,12 +203,17 @@ export function drivenSetUps(bench: Workbench): SetUp[] {
   const all = controls.reduce((product, control) => product * control.positions.length, 1);
   if (all <= MOST_COMBINATIONS) {
     return controls.reduce<SetUp[]>(
-      (setUps, control) => setUps.flatMap((setUp) => control.positions.map((position) => edit({ do: 'operate', control: control.id, position }, setUp))),
+      (setUps, control) =>
+        setUps.flatMap((setUp) =>
+          control.positions.map((position) => edit({ do: 'operate', control: control.id, position }, setUp)),
+        ),
       [rest],
     );
   }
   const alone = controls.flatMap((control) =>
-    control.positions.slice(1).map((position) => edit({ do: 'operate', control: control.id, position }, rest)),
+    control.positions
+      .slice(1)
+      .map((position) => edit({ do: 'operate', control: control.id, position }, rest)),
   );
   return [rest, ...alone];
 }

@@ -84,7 +84,13 @@ const WORK = {
 export function listFaults(circuit: Circuit, network: Network): Fault[] {
   const shares = connectionShares(circuit, network);
   const faults: Fault[] = [];
-  const add = (element: Element, kind: FaultKind, scale: Scale, weight: number, extra: Partial<Fault> & Pick<Fault, 'apply' | 'repair'>) => {
+  const add = (
+    element: Element,
+    kind: FaultKind,
+    scale: Scale,
+    weight: number,
+    extra: Partial<Fault> & Pick<Fault, 'apply' | 'repair'>,
+  ) => {
     const site = siteLabel(circuit, element);
     const suffix = extra.id ?? kind;
     faults.push({
@@ -111,8 +117,16 @@ export function listFaults(circuit: Circuit, network: Network): Fault[] {
   return faults;
 
   function wireFaults(element: Element, wire: Wire, share: number): void {
-    const repair = { how: `repair wire ${wire.id} (${wire.from} to ${wire.to})`, minutes: WORK.splice, price: 2 };
-    add(element, 'resistance', SERIES, ODDS.connections * share, { apply: series(element), repair, contact: true });
+    const repair = {
+      how: `repair wire ${wire.id} (${wire.from} to ${wire.to})`,
+      minutes: WORK.splice,
+      price: 2,
+    };
+    add(element, 'resistance', SERIES, ODDS.connections * share, {
+      apply: series(element),
+      repair,
+      contact: true,
+    });
     add(element, 'short', SHUNT, ODDS.shorts * share, {
       apply: (ohms) => ({ kind: 'shunt', node: element.b, ohms }),
       repair,
@@ -125,7 +139,13 @@ export function listFaults(circuit: Circuit, network: Network): Fault[] {
       repair: jointRepair(part, element.site),
       contact: true,
     });
-    if (part.type === 'battery' || part.type === 'ground' || part.type === 'splice' || part.type === 'connector') return;
+    if (
+      part.type === 'battery' ||
+      part.type === 'ground' ||
+      part.type === 'splice' ||
+      part.type === 'connector'
+    )
+      return;
     add(element, 'short', SHUNT, ODDS.shorts * share, {
       apply: (ohms) => ({ kind: 'shunt', node: element.b, ohms }),
       repair: replacement(part),
@@ -144,7 +164,11 @@ export function listFaults(circuit: Circuit, network: Network): Fault[] {
       const nominal = circuit.nominalVolts;
       const repair = { how: `charge or replace battery ${part.id}`, minutes: 15, price: part.price };
       add(element, 'flat', linearScale('V', 0, law.lowVolts, 12), ODDS.flat, {
-        apply: (volts) => ({ kind: 'law', element: element.index, law: { ...law, volts, lowVolts: volts, highVolts: volts } }),
+        apply: (volts) => ({
+          kind: 'law',
+          element: element.index,
+          law: { ...law, volts, lowVolts: volts, highVolts: volts },
+        }),
         repair,
       });
       add(element, 'resistance', logScale('ohm', 0.01, 100, 3), ODDS.weakBattery, {
@@ -156,7 +180,10 @@ export function listFaults(circuit: Circuit, network: Network): Fault[] {
     }
     if (law.kind === 'contact') {
       const relay = part.type === 'relay';
-      add(element, 'resistance', SERIES, relay ? ODDS.relayContact : ODDS.switchContact, { ...replace, contact: true });
+      add(element, 'resistance', SERIES, relay ? ODDS.relayContact : ODDS.switchContact, {
+        ...replace,
+        contact: true,
+      });
       add(element, 'stuck', FIXED, ODDS.welded, {
         apply: () => ({ kind: 'stuck', element: element.index, closed: true }),
         repair: replacement(part),
@@ -167,23 +194,40 @@ export function listFaults(circuit: Circuit, network: Network): Fault[] {
     if (part.type === 'resistor') add(element, 'resistance', SERIES, ODDS.resistor, replace);
     if (part.type === 'diode') {
       add(element, 'short', FIXED, ODDS.diode, {
-        apply: () => ({ kind: 'law', element: element.index, law: { kind: 'ohms', ohms: 0.05, low: 0.001, high: 0.3 } }),
+        apply: () => ({
+          kind: 'law',
+          element: element.index,
+          law: { kind: 'ohms', ohms: 0.05, low: 0.001, high: 0.3 },
+        }),
         repair: replacement(part),
         id: 'shorted',
         label: `${part.id} (${part.label}) shorted: it conducts both ways`,
       });
     }
-    if (part.type === 'lamp' && law.kind === 'curve') wrongLamps(element, part, law.volts, law.amps * law.volts);
+    if (part.type === 'lamp' && law.kind === 'curve')
+      wrongLamps(element, part, law.volts, law.amps * law.volts);
   }
 
   function leadFaults(element: Element, part: Part): void {
     const odds =
-      part.type === 'lamp' ? ODDS.filament : part.type === 'horn' ? ODDS.horn : part.type === 'motor' ? ODDS.motor : ODDS.coil;
+      part.type === 'lamp'
+        ? ODDS.filament
+        : part.type === 'horn'
+          ? ODDS.horn
+          : part.type === 'motor'
+            ? ODDS.motor
+            : ODDS.coil;
     const filament = part.type === 'lamp' || part.type === 'relay';
-    add(element, filament ? 'open' : 'resistance', filament ? FIXED : SERIES, part.type === 'diode' ? ODDS.diode : odds, {
-      apply: filament ? openSeries(element) : series(element),
-      repair: replacement(part),
-    });
+    add(
+      element,
+      filament ? 'open' : 'resistance',
+      filament ? FIXED : SERIES,
+      part.type === 'diode' ? ODDS.diode : odds,
+      {
+        apply: filament ? openSeries(element) : series(element),
+        repair: replacement(part),
+      },
+    );
   }
 
   function wrongLamps(element: Element, part: Part, volts: number, watts: number): void {
@@ -233,14 +277,20 @@ function jointRepair(part: Part, site: string): Repair {
     case 'connector':
       return { how: `clean and seat the pins of connector ${name}`, minutes: WORK.clean, price: 0 };
     default:
-      return { how: `clean and tighten the contacts of ${name} at terminal ${site.slice(part.id.length + 1)}`, minutes: WORK.clean, price: 0 };
+      return {
+        how: `clean and tighten the contacts of ${name} at terminal ${site.slice(part.id.length + 1)}`,
+        minutes: WORK.clean,
+        price: 0,
+      };
   }
 }
 
 function faultWords(kind: FaultKind, site: string, element: Element): string {
   switch (kind) {
     case 'resistance':
-      return element.law.kind === 'contact' ? `burnt, dirty or open: ${site}` : `high resistance or open: ${site}`;
+      return element.law.kind === 'contact'
+        ? `burnt, dirty or open: ${site}`
+        : `high resistance or open: ${site}`;
     case 'open':
       return element.law.kind === 'fuse' ? `blown: ${site}` : `broken inside: ${site}`;
     case 'short':

@@ -51,7 +51,8 @@ export function placesOf(grid: Grid, box: Box): number[] {
   let stride = 1;
   box.forEach((span, i) => {
     const { cells } = grid.axes[i]!;
-    const along = span === undefined ? [cells] : Array.from({ length: span[1] - span[0] }, (_, k) => span[0] + k);
+    const along =
+      span === undefined ? [cells] : Array.from({ length: span[1] - span[0] }, (_, k) => span[0] + k);
     places = places.flatMap((place) => along.map((at) => place + at * stride));
     stride *= cells + 1;
   });

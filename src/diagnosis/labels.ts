@@ -19,7 +19,8 @@ export function siteLabel(circuit: Circuit, element: Element): string {
   const rest = element.site.slice(part.id.length + 1);
   if (element.owner === 'position') {
     if (part.type === 'connector') return `pin ${rest} of connector ${name}`;
-    if (part.type === 'ground') return rest === '' ? `ground point ${name}` : `eyelet of wire ${rest} on ground ${name}`;
+    if (part.type === 'ground')
+      return rest === '' ? `ground point ${name}` : `eyelet of wire ${rest} on ground ${name}`;
     if (part.type === 'splice') return `crimp of wire ${rest} in splice ${name}`;
     if (part.type === 'battery') return `${rest === '30' ? 'positive' : 'negative'} clamp of ${name}`;
     return `contact at terminal ${rest} of ${name}`;

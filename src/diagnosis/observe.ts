@@ -25,7 +25,7 @@ import type { AddedElement } from '../network/solver-types.js';
 import type { Finding } from '../session/case.js';
 import type { Reading, Typed } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
-import { sightBand } from './sights.js';
+import { sightBand, WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';
 
 /** What is read: (V(a) − V(b)) / scale, or its magnitude. */
@@ -36,12 +36,14 @@ export interface Quantity {
   readonly magnitude: boolean;
   /** Element whose law gives the rated volts to divide by (a load), if a fault has changed it. */
   readonly load: number | undefined;
+  /** A second load to subtract: two lamps seen side by side differ in what is their own, whatever the battery gives. */
+  readonly minus?: Quantity;
 }
 
 export interface Observation {
   /** Event number of the finding. */
   readonly finding: number;
-  readonly kind: Reading['kind'] | 'battery';
+  readonly kind: Reading['kind'] | 'battery' | 'contrast';
   readonly setUp: SetUp;
   readonly added: readonly AddedElement[];
   /** The same without the ohmmeter's own volts, to work out whether the line is live. */
@@ -110,7 +112,12 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
       const [a, b] = [node(bench, reading.red), node(bench, reading.black)];
       const volts = bench.circuit.nominalVolts;
       const quantity = { a, b, scale: volts, magnitude: true, load: undefined };
-      return { ...plain, kind: 'test lamp', added: [...bridges, { a, b, law: testLamp(reading.lamp, volts) }], quantity };
+      return {
+        ...plain,
+        kind: 'test lamp',
+        added: [...bridges, { a, b, law: testLamp(reading.lamp, volts) }],
+        quantity,
+      };
     }
     case 'amps': {
       const element = bench.network.elements[openedAt(bench, reading.at)]!;
@@ -118,7 +125,13 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
       const opened = present.slice();
       opened[element.index] = 0;
       const quantity = { a, b, scale: AMMETER_OHMS, magnitude: true, load: undefined };
-      return { ...plain, kind: 'amps', present: opened, added: [...bridges, { a, b, law: AMMETER }], quantity };
+      return {
+        ...plain,
+        kind: 'amps',
+        present: opened,
+        added: [...bridges, { a, b, law: AMMETER }],
+        quantity,
+      };
     }
     case 'load': {
       const load = bench.network.loads.get(reading.load)!;
@@ -140,7 +153,8 @@ function openedAt(bench: Workbench, at: string): number {
   if (pin !== undefined) return pin;
   const wire = circuit.wires.find((candidate) => candidate.id === at);
   if (wire !== undefined) {
-    const joint = network.sites.get(wire.from.replace(/[hci]$/, '')) ?? network.sites.get(`${wire.from}/${wire.id}`);
+    const joint =
+      network.sites.get(wire.from.replace(/[hci]$/, '')) ?? network.sites.get(`${wire.from}/${wire.id}`);
     if (joint !== undefined) return joint;
   }
   throw new Error(`no contact to open for an ammeter at ${at} in circuit ${circuit.id}`);
@@ -166,7 +180,13 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
       setUp: finding.setUp,
       source: sourceLaw(bench.network, bench.circuit.nominalVolts, finding.setUp.engine),
       pinned: false,
-      quantity: { a: node(bench, 'bat+'), b: node(bench, 'bat-'), scale: 1, magnitude: false, load: undefined },
+      quantity: {
+        a: node(bench, 'bat+'),
+        b: node(bench, 'bat-'),
+        scale: 1,
+        magnitude: false,
+        load: undefined,
+      },
       low: value - error,
       high: value + error,
       hard,
@@ -175,6 +195,69 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
     });
   }
   return observations;
+}
+
+/** A load that works must have this much more of its rated volts than one beside it that is dead (common practice, no source). */
+const CLEARLY_BRIGHTER = 0.08;
+
+/**
+ * One load works and another of the same kind and size is dead, both in the same set-up: whatever reaches both alike cannot be
+ * the reason. Seen one by one, a supply just between "off" and "lit" would pass for both.
+ */
+export function contrast(
+  bench: Workbench,
+  finding: Finding,
+  earlier: readonly Finding[],
+  same: (a: Finding, b: Finding) => boolean,
+): Observation[] {
+  const mine = standing(bench, finding);
+  if (mine === undefined) return [];
+  const rivals = earlier
+    .filter((other) => same(other, finding))
+    .flatMap((other) => {
+      const theirs = standing(bench, other);
+      return theirs !== undefined &&
+        theirs.good !== mine.good &&
+        theirs.size === mine.size &&
+        other.symptom === finding.symptom
+        ? [{ other, theirs }]
+        : [];
+    });
+  const rival = rivals.at(-1);
+  const asked = probe(bench, finding.setUp, finding.reading);
+  if (rival === undefined || asked === undefined) return [];
+  const [bright, dead] = mine.good ? [mine, rival.theirs] : [rival.theirs, mine];
+  const quantity = { ...bright.quantity, magnitude: false, minus: dead.quantity };
+  const { source, pinned } = sourceFor(bench, finding, earlier);
+  return [
+    {
+      ...asked,
+      finding: finding.number,
+      kind: 'contrast',
+      setUp: finding.setUp,
+      source,
+      pinned,
+      quantity,
+      low: CLEARLY_BRIGHTER,
+      high: Infinity,
+      hard: true,
+    },
+  ];
+}
+
+/** A load seen plainly good or plainly dead, and what is of its size. */
+function standing(
+  bench: Workbench,
+  finding: Finding,
+): { good: boolean; size: string; quantity: Quantity } | undefined {
+  const { reading } = finding;
+  if (reading.kind !== 'load' || finding.evidence === 'told') return undefined;
+  const load = bench.network.loads.get(reading.load)!;
+  const words = WORDS[load.kind];
+  if (reading.value !== words[0] && reading.value !== words.at(-1)) return undefined;
+  const { a, b, law } = bench.network.elements[load.element]!;
+  const quantity = { a, b, scale: load.ratedVolts, magnitude: false, load: load.element };
+  return { good: reading.value === words[0], size: `${load.kind} ${JSON.stringify(law)}`, quantity };
 }
 
 /** Values that agree with a reading, as `Quantity` counts them. */
@@ -222,18 +305,30 @@ function knownBattery(finding: Finding): Typed | undefined {
   return undefined;
 }
 
-function sourceFor(bench: Workbench, finding: Finding, earlier: readonly Finding[]): { source: Law; pinned: boolean } {
+function sourceFor(
+  bench: Workbench,
+  finding: Finding,
+  earlier: readonly Finding[],
+): { source: Law; pinned: boolean } {
   const law = sourceLaw(bench.network, bench.circuit.nominalVolts, finding.setUp.engine);
   if (law.kind !== 'source') throw new Error('a battery is a source');
   if (finding.battery !== undefined) {
     const { value, step } = finding.battery;
     const error = voltsError(value, step);
-    const pinned: Law = { kind: 'source', volts: value, lowVolts: value - error, highVolts: value + error, ohms: 1e-5 };
+    const pinned: Law = {
+      kind: 'source',
+      volts: value,
+      lowVolts: value - error,
+      highVolts: value + error,
+      ohms: 1e-5,
+    };
     return { source: pinned, pinned: true };
   }
   // The posts read in this very finding say nothing of the battery beforehand: it is the thing asked.
   if (knownBattery(finding) !== undefined) return { source: law, pinned: false };
-  const known = earlier.filter((other) => other.setUp.engine === finding.setUp.engine).flatMap((other) => knownBattery(other) ?? []);
+  const known = earlier
+    .filter((other) => other.setUp.engine === finding.setUp.engine)
+    .flatMap((other) => knownBattery(other) ?? []);
   if (known.length === 0) return { source: law, pinned: false };
   const low = Math.min(...known.map(({ value, step }) => value - voltsError(value, step))) - BATTERY_WANDERS;
   const high = Math.max(...known.map(({ value, step }) => value + voltsError(value, step))) + BATTERY_WANDERS;
@@ -251,6 +346,7 @@ const UNITS: Record<Observation['kind'], string> = {
   amps: 'A',
   load: '% of its volts',
   'test lamp': '% of its volts',
+  contrast: '% more than the dead one',
   look: '',
 };
 
@@ -261,7 +357,7 @@ export function showRange(observation: Pick<Observation, 'kind'>, low: number, h
   if (observation.kind === 'ohms' || observation.kind === 'continuity') {
     return range(ohmmeterReads(low), ohmmeterReads(high), unit);
   }
-  if (observation.kind === 'load' || observation.kind === 'test lamp') {
+  if (observation.kind === 'load' || observation.kind === 'test lamp' || observation.kind === 'contrast') {
     return `${Math.round(low * 100)} to ${Math.round(Math.min(high, 2) * 100)} ${unit}`;
   }
   return range(low, high, unit);

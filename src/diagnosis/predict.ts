@@ -5,7 +5,7 @@
 import { LIVE_VOLTS } from '../network/meters.js';
 import { sourceElement } from '../network/conditions.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
-import type { Observation } from './observe.js';
+import type { Observation, Quantity } from './observe.js';
 import type { Workbench } from './workbench.js';
 
 /** Band of the quantity in one relay and fuse state. */
@@ -34,7 +34,10 @@ export class Predictor {
 
   constructor(
     private readonly bench: Workbench,
-    private readonly observation: Pick<Observation, 'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity'>,
+    private readonly observation: Pick<
+      Observation,
+      'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity'
+    >,
   ) {
     this.sourceIndex = sourceElement(bench.network);
   }
@@ -93,8 +96,12 @@ export class Predictor {
     const { pinned, source, present } = this.observation;
     const own = faults.some((fault) => fault.kind !== 'shunt' && fault.element === this.sourceIndex);
     // Where the posts were read beside this reading, they are what they are, whatever ails the battery behind them.
-    const kept = pinned && own ? faults.filter((fault) => fault.kind === 'shunt' || fault.element !== this.sourceIndex) : faults;
-    const replaced = !pinned && faults.some((fault) => fault.kind === 'law' && fault.element === this.sourceIndex);
+    const kept =
+      pinned && own
+        ? faults.filter((fault) => fault.kind === 'shunt' || fault.element !== this.sourceIndex)
+        : faults;
+    const replaced =
+      !pinned && faults.some((fault) => fault.kind === 'law' && fault.element === this.sourceIndex);
     // A weak battery's posts say little of its emf: the narrowed band is for healthy ones only.
     const law = !pinned && own ? this.bench.network.elements[this.sourceIndex]!.law : source;
     return {
@@ -105,7 +112,12 @@ export class Predictor {
   }
 
   /** Tolerance band with relays and fuses held in one state. */
-  private forced(asked: Asked, faults: readonly AppliedFault[], pulledIn: number, blown: number): { low: number; high: number } {
+  private forced(
+    asked: Asked,
+    faults: readonly AppliedFault[],
+    pulledIn: number,
+    blown: number,
+  ): { low: number; high: number } {
     const key = `${pulledIn}/${blown}`;
     const known = asked.bands.get(key);
     if (known !== undefined) return known;
@@ -114,16 +126,21 @@ export class Predictor {
     return band;
   }
 
-  private toleranceBand(faults: readonly AppliedFault[], pulledIn: number, blown: number): { low: number; high: number } {
+  private toleranceBand(
+    faults: readonly AppliedFault[],
+    pulledIn: number,
+    blown: number,
+  ): { low: number; high: number } {
     const { added, unpowered, quantity } = this.observation;
     const solver = this.bench.solver(added);
-    const held: Variant = { ...this.variant(faults, blown), forcedRelays: pulledIn, holdFuses: true };
+    const held: Variant = { ...this.variant(faults, blown), forcedRelays: pulledIn };
     const nominal = solver.solve(held)[0]!;
     if (unpowered !== undefined && this.isLive(held, unpowered)) return { low: -Infinity, high: Infinity };
+    if (quantity.minus !== undefined) return this.contrastBand(held, nominal, faults);
     const { a, b } = quantity;
     const { signs, ohms } = solver.adjoint(nominal, held, a, b);
     const up = solver.solve({ ...held, corner: signs, start: nominal })[0]!;
-    const down = solver.solve({ ...held, corner: signs.map((sign) => -sign), start: nominal })[0]!;
+    const down = solver.solve({ ...held, corner: signs.map((sign: number) => -sign), start: nominal })[0]!;
     const values = [nominal, up, down].map((outcome) => outcome.volts[a]! - outcome.volts[b]!);
     let low = Math.min(...values);
     let high = Math.max(...values);
@@ -141,6 +158,29 @@ export class Predictor {
     return { low: low / scale, high: high / scale };
   }
 
+  /** Difference of two loads: what both share moves both alike, so only elements that move them apart go to their edges. */
+  private contrastBand(
+    held: Variant,
+    nominal: Outcome,
+    faults: readonly AppliedFault[],
+  ): { low: number; high: number } {
+    const { added, quantity } = this.observation;
+    const minus = quantity.minus!;
+    const solver = this.bench.solver(added);
+    const first = solver.adjoint(nominal, held, quantity.a, quantity.b).signs;
+    const second = solver.adjoint(nominal, held, minus.a, minus.b).signs;
+    const apart = first.map((sign: number, i: number) => Math.sign(sign - second[i]!));
+    const share = ({ volts }: Outcome, of: Quantity) =>
+      Math.abs(volts[of.a]! - volts[of.b]!) / ratedVolts(of, faults);
+    const corners = [apart, apart.map((sign: number) => -sign)].map(
+      (corner) => solver.solve({ ...held, corner, start: nominal })[0]!,
+    );
+    const values = [nominal, ...corners].map((outcome) => share(outcome, quantity) - share(outcome, minus));
+    const low = Math.min(...values);
+    const high = Math.max(...values);
+    return { low: low - CORNER_MARGIN * (high - low), high: high + CORNER_MARGIN * (high - low) };
+  }
+
   private isLive(held: Variant, unpowered: Observation['added']): boolean {
     const { a, b } = this.observation.quantity;
     const { volts } = this.bench.solver(unpowered).solve(held)[0]!;
@@ -151,7 +191,8 @@ export class Predictor {
 /** Rated volts of the load as it is fitted: a wrong lamp is lit by its own standard. */
 function ratedVolts(quantity: Observation['quantity'], faults: readonly AppliedFault[]): number {
   for (const fault of faults) {
-    if (fault.kind === 'law' && fault.element === quantity.load && fault.law.kind === 'curve') return fault.law.volts;
+    if (fault.kind === 'law' && fault.element === quantity.load && fault.law.kind === 'curve')
+      return fault.law.volts;
   }
   return quantity.scale;
 }

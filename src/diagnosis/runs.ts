@@ -61,6 +61,9 @@ export function connectionShares(circuit: Circuit, network: Network): ReadonlyMa
     total.set(number, (total.get(number) ?? 0) + likelihood(circuit, network.elements[index]!));
   }
   return new Map(
-    [...run].map(([index, number]) => [index, likelihood(circuit, network.elements[index]!) / total.get(number)!]),
+    [...run].map(([index, number]) => [
+      index,
+      likelihood(circuit, network.elements[index]!) / total.get(number)!,
+    ]),
   );
 }

@@ -94,7 +94,11 @@ function startingPlaces(grid: Grid, evidence: Evidence): Alive {
 /** Every place at which no fault is healthy. */
 function cellsOf(grid: Grid): Uint8Array {
   const places = new Uint8Array(grid.size);
-  for (const place of placesOf(grid, grid.axes.map((axis) => [0, axis.cells] as const))) places[place] = 1;
+  for (const place of placesOf(
+    grid,
+    grid.axes.map((axis) => [0, axis.cells] as const),
+  ))
+    places[place] = 1;
   return places;
 }
 
@@ -149,13 +153,22 @@ function search(
 /** The boxes that make up a grid: each fault either anywhere on its scale or healthy. */
 function boxesOf(grid: Grid): Box[] {
   return grid.axes.reduce<Box[]>(
-    (boxes, axis) => boxes.flatMap((box) => [[...box, [0, axis.cells] as const], [...box, undefined]]),
+    (boxes, axis) =>
+      boxes.flatMap((box) => [
+        [...box, [0, axis.cells] as const],
+        [...box, undefined],
+      ]),
     [[]],
   );
 }
 
 /** What the surviving severities would have read, for the reason of a fall. */
-function predictedRange(bench: Workbench, alive: Alive, grid: Grid, observation: Observation): { low: number; high: number } {
+function predictedRange(
+  bench: Workbench,
+  alive: Alive,
+  grid: Grid,
+  observation: Observation,
+): { low: number; high: number } {
   const predictor = new Predictor(bench, observation);
   let low = Infinity;
   let high = -Infinity;
@@ -193,7 +206,8 @@ function change(alive: Alive, grid: Grid, step: Change): Alive {
       const kept = new Uint8Array(grid.size);
       for (let place = 0; place < grid.size; place++) {
         if (!row[place]) continue;
-        if (gone.every((isGone, axis) => !isGone || coordinate(grid, place, axis) === grid.axes[axis]!.cells)) kept[place] = 1;
+        if (gone.every((isGone, axis) => !isGone || coordinate(grid, place, axis) === grid.axes[axis]!.cells))
+          kept[place] = 1;
       }
       return kept;
     });
@@ -217,7 +231,12 @@ function isContact(axis: number, grid: Grid): boolean {
 }
 
 /** Extends each open place along the chosen axes: over all cells, and over "healthy" too if asked. */
-function spread(grid: Grid, row: Uint8Array, which: (axis: number, grid: Grid) => boolean, healthy = false): Uint8Array {
+function spread(
+  grid: Grid,
+  row: Uint8Array,
+  which: (axis: number, grid: Grid) => boolean,
+  healthy = false,
+): Uint8Array {
   let current = row;
   let stride = 1;
   grid.axes.forEach((axis, i) => {
@@ -244,7 +263,8 @@ function operate(bench: Workbench, alive: Alive, grid: Grid, step: Change): Aliv
   const predictor = new Predictor(bench, step.standing);
   for (const [blown, row] of alive) {
     const fits: Alive = new Map();
-    for (const box of boxesOf(grid)) search(predictor, grid, box, blown, row, { low: -Infinity, high: Infinity }, fits);
+    for (const box of boxesOf(grid))
+      search(predictor, grid, box, blown, row, { low: -Infinity, high: Infinity }, fits);
     for (const [after, places] of fits) if (after !== blown) mark(next, grid.size, after, openPlaces(places));
   }
   return next;
@@ -256,13 +276,27 @@ export function canBlow(fault: Fault): boolean {
 }
 
 /** Places a set-up can have reached with fuses blown, from whole fuses; for what happened before the session. */
-export function blownBy(bench: Workbench, grid: Grid, standing: Change['standing'] & object): { blown: number; places: number[] }[] {
+export function blownBy(
+  bench: Workbench,
+  grid: Grid,
+  standing: Change['standing'] & object,
+): { blown: number; places: number[] }[] {
   if (!grid.axes.some((axis) => canBlow(axis.fault))) return [];
   const fits: Alive = new Map();
   const all = new Uint8Array(grid.size).fill(1);
   const predictor = new Predictor(bench, standing);
-  search(predictor, grid, grid.axes.map((axis) => [0, axis.cells] as const), 0, all, { low: -Infinity, high: Infinity }, fits);
-  return [...fits].filter(([blown]) => blown !== 0).map(([blown, row]) => ({ blown, places: openPlaces(row) }));
+  search(
+    predictor,
+    grid,
+    grid.axes.map((axis) => [0, axis.cells] as const),
+    0,
+    all,
+    { low: -Infinity, high: Infinity },
+    fits,
+  );
+  return [...fits]
+    .filter(([blown]) => blown !== 0)
+    .map(([blown, row]) => ({ blown, places: openPlaces(row) }));
 }
 
 function forbid(alive: Alive, place: number): Alive {

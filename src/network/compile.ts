@@ -156,14 +156,23 @@ class Builder {
         for (const contact of part.contacts) {
           const [from, to] = contact.between;
           const closed: Cond = { kind: 'control', control: part.control, positions: new Set(contact.closed) };
-          this.item(part, `${from}-${to}`, inside(from), inside(to), { kind: 'contact', ...CONTACT_OHMS, closed });
+          this.item(part, `${from}-${to}`, inside(from), inside(to), {
+            kind: 'contact',
+            ...CONTACT_OHMS,
+            closed,
+          });
         }
         return;
       case 'relay': {
         const coil = this.load(part, 'coil', '86', '85', band(part.coilOhms, 0.8, 1.25));
         this.coils.push(coil);
         this.watch(part, part.id, 'relay', coil, nominalVolts);
-        const drive = { kind: 'coil', coil, pullInVolts: part.pullInVolts, dropOutVolts: part.dropOutVolts } as const;
+        const drive = {
+          kind: 'coil',
+          coil,
+          pullInVolts: part.pullInVolts,
+          dropOutVolts: part.dropOutVolts,
+        } as const;
         this.item(part, '30-87', inside('30'), inside('87'), {
           kind: 'contact',
           ...CONTACT_OHMS,
@@ -197,10 +206,21 @@ class Builder {
         return;
       }
       case 'resistor':
-        this.item(part, 'body', inside('1'), inside('2'), band(part.ohms, 1 - part.tolerance, 1 + part.tolerance));
+        this.item(
+          part,
+          'body',
+          inside('1'),
+          inside('2'),
+          band(part.ohms, 1 - part.tolerance, 1 + part.tolerance),
+        );
         return;
       case 'diode': {
-        this.load(part, 'junction', 'A', 'K', { kind: 'diode', forwardVolts: part.forwardVolts, ohms: 0.05, spread: 0.2 });
+        this.load(part, 'junction', 'A', 'K', {
+          kind: 'diode',
+          forwardVolts: part.forwardVolts,
+          ohms: 0.05,
+          spread: 0.2,
+        });
         return;
       }
       case 'ground':

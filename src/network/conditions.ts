@@ -22,7 +22,8 @@ export function presence(circuit: Circuit, network: Network, conditions: Conditi
     }
     if (element.owner !== 'position') continue;
     const part = circuit.parts.get(element.part);
-    const apart = part?.type === 'connector' ? conditions.unplugged.has(part.id) : conditions.out.has(element.part);
+    const apart =
+      part?.type === 'connector' ? conditions.unplugged.has(part.id) : conditions.out.has(element.part);
     if (apart) present[element.index] = 0;
   }
   return present;

@@ -71,5 +71,15 @@ export function ampsError(value: number, step: number): number {
 export function testLamp(kind: 'filament' | 'LED', volts: number): Law {
   if (kind === 'LED') return fixed(volts / 0.008, volts / 0.02, volts / 0.003);
   const amps = 4 / volts;
-  return { kind: 'curve', volts, amps, exponent: 0.55, knee: 0.05, cold: 1 / 12, coldLow: 1 / 16, coldHigh: 1 / 9, spread: 0.35 };
+  return {
+    kind: 'curve',
+    volts,
+    amps,
+    exponent: 0.55,
+    knee: 0.05,
+    cold: 1 / 12,
+    coldLow: 1 / 16,
+    coldHigh: 1 / 9,
+    spread: 0.35,
+  };
 }

@@ -1,0 +1,126 @@
+/**
+ * When a suspect may be called confirmed: positive evidence only. Being the last one standing is no proof, and a part that works
+ * again after it was touched was not shown to be bad.
+ */
+import type { Case, Finding } from '../session/case.js';
+import type { Action } from '../session/events.js';
+import type { Suspect } from './diagnosis-types.js';
+import { sameSetUp } from './evidence.js';
+import { WORDS } from './sights.js';
+import type { Workbench } from './workbench.js';
+
+/** A drop across one single contact or wire under load that no good one has: documents agree on 0.0 to 0.2 V (NAVEDTRA 14050). */
+const BAD_DROP_VOLTS = 0.2;
+/** The share that one repair must have before a look or a repair is taken as proof of it. */
+const CLEAR_LEAD = 0.9;
+
+const DAMAGE = new Set(['blown', 'broken', 'burnt', 'corroded', 'loose', 'wrong part']);
+
+/** Hypotheses with positive evidence. `ranked`: what still fits, best first. */
+export function confirmedBy(
+  bench: Workbench,
+  session: Case,
+  ranked: readonly Suspect[],
+): ReadonlySet<string> {
+  const [leader] = ranked;
+  if (leader === undefined || leader.faults.length > 1) return new Set();
+  const how = leader.faults[0]!.repair.how;
+  const group = ranked.filter((suspect) => suspect.faults[0]!.repair.how === how);
+  const share = group.reduce((sum, suspect) => sum + suspect.share, 0);
+  if (share < CLEAR_LEAD) return new Set();
+  const findings = session.timeline.flatMap((step) => (step.kind === 'finding' ? [step.finding] : []));
+  const damaged = (suspect: Suspect) =>
+    findings.some(
+      ({ reading }) =>
+        reading.kind === 'look' &&
+        DAMAGE.has(reading.value) &&
+        [suspect.faults[0]!.part, suspect.faults[0]!.site].includes(reading.at),
+    );
+  const repaired = verifiedGood(bench, session) && lastRepair(session);
+  const mended = (suspect: Suspect) =>
+    repaired !== undefined && repaired !== false && targetOf(repaired) === suspect.faults[0]!.part;
+  const proved = group.filter(
+    (suspect) =>
+      findings.some((finding) => dropAcross(bench, finding, suspect)) || damaged(suspect) || mended(suspect),
+  );
+  return new Set(proved.map((suspect) => suspect.hypothesis));
+}
+
+/** Both probes on the two sides of the suspect itself, under load, and volts between them. */
+function dropAcross(bench: Workbench, finding: Finding, suspect: Suspect): boolean {
+  const { reading } = finding;
+  if (reading.kind !== 'volts' || Math.abs(reading.value.value) < BAD_DROP_VOLTS) return false;
+  const index = bench.network.sites.get(suspect.faults[0]!.site);
+  if (index === undefined) return false;
+  const { a, b } = bench.network.elements[index]!;
+  const ends = [bench.network.points.get(reading.red), bench.network.points.get(reading.black)];
+  return ends.includes(a) && ends.includes(b);
+}
+
+/** A repair was done, and after it every load that had failed works in the condition in which it failed. */
+export function verifiedGood(bench: Workbench, session: Case): boolean {
+  const repairAt = session.timeline.findLastIndex((step) => step.kind === 'action' && isRepair(step.action));
+  if (repairAt < 0) return false;
+  const failed = failures(
+    bench,
+    session.timeline.slice(0, repairAt).flatMap((step) => (step.kind === 'finding' ? [step.finding] : [])),
+  );
+  const after = session.timeline
+    .slice(repairAt)
+    .flatMap((step) => (step.kind === 'finding' ? [step.finding] : []));
+  return (
+    failed.length > 0 &&
+    failed.every((failure) => after.some((again) => repeats(again, failure) && isGood(bench, again)))
+  );
+}
+
+/** Failed conditions that were seen and not yet seen good again after the last repair (or at all): what to repeat. */
+export function failures(bench: Workbench, findings: readonly Finding[]): Finding[] {
+  const plain = findings.filter(
+    ({ reading, setUp, evidence }) =>
+      reading.kind === 'load' &&
+      evidence !== 'told' &&
+      setUp.jumpers.length === 0 &&
+      setUp.unplugged.size === 0 &&
+      setUp.out.size === 0,
+  );
+  return plain.filter(
+    (finding, i) =>
+      !isGood(bench, finding) &&
+      !plain.slice(0, i).some((other) => repeats(other, finding) && !isGood(bench, other)),
+  );
+}
+
+function repeats(again: Finding, failure: Finding): boolean {
+  return (
+    again.reading.kind === 'load' &&
+    failure.reading.kind === 'load' &&
+    again.reading.load === failure.reading.load &&
+    again.evidence !== 'told' &&
+    sameSetUp(again.setUp, failure.setUp)
+  );
+}
+
+function isGood(bench: Workbench, finding: Finding): boolean {
+  const { reading } = finding;
+  return reading.kind === 'load' && WORDS[bench.network.loads.get(reading.load)!.kind][0] === reading.value;
+}
+
+export function isRepair(action: Action): boolean {
+  return (
+    action.do === 'repair' || action.do === 'fit new' || action.do === 'clean' || action.do === 'tighten'
+  );
+}
+
+function lastRepair(session: Case): Action | undefined {
+  const step = session.timeline.findLast(
+    (candidate) => candidate.kind === 'action' && isRepair(candidate.action),
+  );
+  return step?.kind === 'action' ? step.action : undefined;
+}
+
+function targetOf(action: Action): string | undefined {
+  if (action.do === 'fit new') return action.part;
+  if ('at' in action) return action.at.includes('.') ? action.at.slice(0, action.at.indexOf('.')) : action.at;
+  return undefined;
+}
