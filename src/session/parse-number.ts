@@ -36,7 +36,7 @@ export function parseNumber(text: string, quantity: Quantity): Parsed<Typed> {
   const infix = /^([-+]?\d+)([kKmMrRvV])(\d+)(.*)$/.exec(clean);
   const found = infix
     ? [clean, infix[1]! + '.' + infix[3]!, infix[2]! + infix[4]!]
-    : /^([-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*([^\d.,].*)?$/.exec(clean);
+    : /^([-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*([^\s\d.,].*)?$/.exec(clean);
   if (!found)
     return wrong(`"${text}" is not a reading`, `Type a plain number, for example ${EXAMPLE[quantity]}.`);
   const unit = readUnit((found[2] ?? '').trim(), quantity);
