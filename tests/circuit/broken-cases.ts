@@ -1,0 +1,381 @@
+/**
+ * What the program must say about each file in broken/: every mistake in it, as `line:column severity: message. Mend`.
+ * A caret's place matters as much as the words: it is where the person looks first.
+ */
+export interface BrokenCase {
+  readonly file: string;
+  readonly says: readonly string[];
+}
+
+export const BROKEN: readonly BrokenCase[] = [
+  {
+    file: 'alias.yaml',
+    says: [
+      '3:8 error: * at the start of a value is a YAML alias, which is not used here. Mend: put the value in quotes, or write it out in full',
+    ],
+  },
+  {
+    file: 'anchor.yaml',
+    says: [
+      '3:8 error: & at the start of a value is a YAML anchor, which is not used here. Mend: put the value in quotes, or delete the &',
+    ],
+  },
+  {
+    file: 'bad-colour.yaml',
+    says: [
+      '23:65 error: “RED” will not do for colour of wire 1. Mend: write IEC 60757 letters, one to three colours joined like RDBU: BK BN RD OG YE GN BU VT GY WH PK GD TQ SR',
+    ],
+  },
+  {
+    file: 'bad-indent.yaml',
+    says: [
+      '19:1 error: this line is not indented like its neighbours. Mend: start it in the same column as the lines it belongs with',
+    ],
+  },
+  {
+    file: 'bad-part-id.yaml',
+    says: [
+      '19:3 error: “left lamp” cannot be used as a name here. Mend: use a short id such as F4 or X3: a letter, then letters, digits, - or _ (16 at most)',
+    ],
+  },
+  {
+    file: 'battery-not-nominal.yaml',
+    says: ['14:30 error: the battery has 25 V, but nominal says 12 V. Mend: correct one of the two'],
+  },
+  {
+    file: 'brace-not-closed.yaml',
+    says: ['25:5 error: a { is opened here and never closed. Mend: add the closing }'],
+  },
+  {
+    file: 'comma-missing.yaml',
+    says: [
+      '19:39 error: two “name: value” entries run together here. Mend: put a comma between them, or put quotes around a value that contains a colon',
+    ],
+  },
+  {
+    file: 'control-characters.yaml',
+    says: [
+      '3:12 error: an invisible control character stands here. Mend: delete it and type the line again; save the file as plain text',
+    ],
+  },
+  {
+    file: 'decimal-comma.yaml',
+    says: [
+      '23:37 error: the comma before “5 mm2” cuts wire 1 short. Mend: inside { } a comma ends an entry: write a decimal point (0.75) instead of a decimal comma',
+    ],
+  },
+  {
+    file: 'directive.yaml',
+    says: [
+      '1:1 error: a line that begins with % is a YAML directive, which is not used here. Mend: delete the line',
+    ],
+  },
+  {
+    file: 'duplicate-key.yaml',
+    says: [
+      '12:3 error: “fuse box” is written twice in the same group. Mend: delete one of the two, or give it another name',
+    ],
+  },
+  {
+    file: 'empty-value.yaml',
+    says: ['4:1 error: nothing is written after nominal. Mend: write the system voltage, like 12 V'],
+  },
+  {
+    file: 'empty.yaml',
+    says: ['1:1 error: the file is empty. Mend: start from one of the circuits that come with the program'],
+  },
+  {
+    file: 'escape-in-quotes.yaml',
+    says: ['4:10 error: “\u001b[31m12\u202e V” is not a voltage. Mend: write it like 12 V'],
+  },
+  {
+    file: 'ground-as-filament.yaml',
+    says: [
+      '16:49 error: 31 is the ground terminal of lamp H1. Mend: use the feed terminal, such as 54 or 58',
+      '23:23 error: H1 has no terminal or pin “1”. Mend: did you mean H1.31?',
+    ],
+  },
+  {
+    file: 'ground-with-terminal.yaml',
+    says: ['29:23 error: GP2 is a ground and has no terminals. Mend: write only GP2'],
+  },
+  {
+    file: 'just-text.yaml',
+    says: [
+      '1:1 error: the file is the text “hello there”. Mend: write a circuit: controls, places, parts and the wires between them',
+    ],
+  },
+  {
+    file: 'key-missing.yaml',
+    says: [
+      '26:5 error: wire 4 has no “length”. Mend: add length: followed by a number with its unit, like 2 m',
+    ],
+  },
+  {
+    file: 'list-for-parts.yaml',
+    says: [
+      '5:1 error: parts is a list. Mend: write the parts by id, like F4: {type: fuse, rating: 10 A, place: fuse box}',
+    ],
+  },
+  {
+    file: 'long-line.yaml',
+    says: [
+      '5:1 error: the file has no entry called “words”. Mend: use one of: circuit, title, about, nominal, controls, places, parts, wires, never-probe',
+    ],
+  },
+  {
+    file: 'misspelt-key.yaml',
+    says: ['19:32 error: H1 has no entry called “wats”. Mend: did you mean watts?'],
+  },
+  {
+    file: 'misspelt-section.yaml',
+    says: ['9:1 error: the file has no entry called “place”. Mend: did you mean places?'],
+  },
+  {
+    file: 'never-probe-unknown.yaml',
+    says: ['22:15 error: there is no part, point or wire called “X4”. Mend: did you mean X3?'],
+  },
+  {
+    file: 'no-battery.yaml',
+    says: [
+      '13:1 error: there is no battery among the parts. Mend: add one, like G1: {type: battery, place: battery}, and wire its terminals 30 and 31',
+      '23:12 error: G1 has no terminal or pin “30”. Mend: use one of: G1.1, G1.2',
+      '24:12 error: G1 has no terminal or pin “31”. Mend: did you mean G1.1?',
+    ],
+  },
+  {
+    file: 'no-side.yaml',
+    says: [
+      '27:12 error: “X3.1” does not say which side of connector X3. Mend: write X3.1h for the harness side or X3.1c for the component side',
+    ],
+  },
+  {
+    file: 'no-space-after-colon.yaml',
+    says: ['4:8 error: there is no space after “nominal:”. Mend: put a space after the colon'],
+  },
+  {
+    file: 'no-space-in-braces.yaml',
+    says: [
+      '16:20 error: F1 has no entry called “name:lamp fuse”. Mend: put a space after the colon: name: lamp fuse',
+    ],
+  },
+  {
+    file: 'no-terminal.yaml',
+    says: ['27:23 error: “H1” does not say which terminal of H1. Mend: use one of: H1.1, H1.31'],
+  },
+  {
+    file: 'no-unit.yaml',
+    says: ['16:45 error: “10” has no unit. Mend: add the unit: 10 A'],
+  },
+  {
+    file: 'no-way-to-battery.yaml',
+    says: [
+      '22:3 error: lamp (H1.1) has no way to battery +, even with every switch closed. Mend: follow the wires from H1.1: they must reach battery 30',
+    ],
+  },
+  {
+    file: 'no-way-to-ground.yaml',
+    says: [
+      '19:3 error: lamp (H1.1) has no way to ground, even with every switch closed. Mend: follow the wires from H1.31: they must reach a ground point or battery 31',
+    ],
+  },
+  {
+    file: 'not-utf-8.yaml',
+    says: [
+      '3:13 error: a character here is not UTF-8. Mend: type it again and save the file from your editor as UTF-8',
+    ],
+  },
+  {
+    file: 'nothing-under-parts.yaml',
+    says: [
+      '2:1 error: the file has no “parts”. Mend: add parts: followed by the parts by id, like F4: {type: fuse, rating: 10 A, place: fuse box}',
+      '13:1 error: the file has no entry called “places2”. Mend: did you mean places?',
+    ],
+  },
+  {
+    file: 'one-position.yaml',
+    says: [
+      '7:3 error: key has too few entries. Mend: write a list of positions, the one at rest first, like [off, on]',
+    ],
+  },
+  {
+    file: 'pin-half-wired.yaml',
+    says: [
+      '18:3 error: pin X3.2 has a wire on its component side only. Mend: add the wire that goes on from X3.2h',
+      '20:3 error: no wire ends on tail ground (GP2). Mend: add its wires, or delete it',
+    ],
+  },
+  {
+    file: 'quote-not-closed.yaml',
+    says: ['3:8 error: a quote is opened here and never closed. Mend: add the closing quote'],
+  },
+  {
+    file: 'relay-never-drops.yaml',
+    says: [
+      '19:45 error: H1 would drop out at 7 V but pull in only at 6 V. Mend: give a drop-out voltage well below the pull-in voltage',
+      '27:23 error: H1 has no terminal or pin “1”. Mend: use one of: H1.30, H1.85, H1.86, H1.87',
+      '28:12 error: H1 has no terminal or pin “31”. Mend: did you mean H1.30?',
+    ],
+  },
+  {
+    file: 'reversed-text.yaml',
+    says: ['19:32 error: H1 has no entry called “w\u202eatts”. Mend: did you mean watts?'],
+  },
+  {
+    file: 'second-document.yaml',
+    says: [
+      '22:1 error: a second document begins here. Mend: keep one circuit or session in a file: delete the --- line',
+    ],
+  },
+  {
+    file: 'several-at-once.yaml',
+    says: [
+      '16:45 error: “10 V” is a voltage, not a current. Mend: write it like 10 A',
+      '17:43 error: there is no place called “fusebox”. Mend: did you mean fuse box?',
+      '26:22 error: X3 has no terminal or pin “9h”. Mend: did you mean X3.1h?',
+    ],
+  },
+  {
+    file: 'short-circuit.yaml',
+    says: [
+      '14:3 error: wires join battery + straight to battery −. Mend: find the wire that closes this short circuit and correct its ends',
+    ],
+  },
+  {
+    file: 'small-fuse.yaml',
+    says: [
+      '13:28 advice: fuse F1 is 1 A, but its loads can draw 1.8 A together: H1. Mend: check the rating and the watts; a larger fuse also needs a thicker wire',
+    ],
+  },
+  {
+    file: 'tab-indent.yaml',
+    says: ['16:1 error: a tab stands at the start of this line. Mend: indent with spaces, two for each step'],
+  },
+  {
+    file: 'tag.yaml',
+    says: [
+      '3:8 error: ! at the start of a value is a YAML tag, which is not used here. Mend: put the value in quotes, or delete the !',
+    ],
+  },
+  {
+    file: 'terminal-wired-to-nothing.yaml',
+    says: [
+      '14:3 error: terminal G1.31 of battery G1 is wired to nothing. Mend: add a wire from or to G1.31',
+      '15:3 error: no wire ends on ground GP1. Mend: add its wires, or delete it',
+    ],
+  },
+  {
+    file: 'thousands-comma.yaml',
+    says: ['26:50 error: “1,000” can be read as 1000 or as 1.000. Mend: write 1000 or 1.000'],
+  },
+  {
+    file: 'too-deep.yaml',
+    says: [
+      '3:70 error: more than 64 lists or groups stand inside each other here. Mend: close the [ and { that were opened, or indent less',
+    ],
+  },
+  {
+    file: 'too-many-volts.yaml',
+    says: [
+      '4:10 error: 400 V is too large to be true. Mend: this program is for systems up to 60 V DC; leave anything above to people trained for high voltage',
+    ],
+  },
+  {
+    file: 'twin-ids.yaml',
+    says: [
+      '20:3 error: “h1” and “H1” differ only in capital letters. Mend: give one of them another name',
+      '29:23 error: there is no part called “GP2”. Mend: did you mean GP1?',
+    ],
+  },
+  {
+    file: 'two-batteries.yaml',
+    says: [
+      '17:3 error: G2 is a second battery beside G1. Mend: draw the batteries as one with their joint voltage',
+    ],
+  },
+  {
+    file: 'two-colons.yaml',
+    says: [
+      '3:8 error: two names with a colon stand on one line. Mend: put quotes around a value that contains a colon, or put each “name: value” on a line of its own',
+    ],
+  },
+  {
+    file: 'two-wires-on-one-terminal.yaml',
+    says: [
+      '29:12 error: F1.2 already has wire W3 on it, and it takes only one. Mend: correct this end, or join the wires in a splice: SP9: {type: splice, place: …}',
+    ],
+  },
+  {
+    file: 'type-as-list.yaml',
+    says: [
+      '7:8 error: type of F1 is not a word. Mend: write one of: battery, fuse, switch, relay, lamp, horn, motor, resistor, diode, ground, splice, connector',
+      '8:3 error: F2 has no “type”. Mend: add type: and one of: battery, fuse, switch, relay, lamp, horn, motor, resistor, diode, ground, splice, connector',
+      '9:3 error: F3 is the text “fuse”. Mend: write a part like {type: fuse, rating: 10 A, place: fuse box}',
+    ],
+  },
+  {
+    file: 'type-missing.yaml',
+    says: [
+      '19:3 error: H1 has no “type”. Mend: add type: and one of: battery, fuse, switch, relay, lamp, horn, motor, resistor, diode, ground, splice, connector',
+    ],
+  },
+  {
+    file: 'unknown-control.yaml',
+    says: [
+      '17:31 error: S1 is worked by “kye”, but there is no control of that name. Mend: did you mean key?',
+    ],
+  },
+  {
+    file: 'unknown-part.yaml',
+    says: ['26:22 error: there is no part called “X33”. Mend: did you mean X3?'],
+  },
+  {
+    file: 'unknown-pin.yaml',
+    says: ['29:12 error: X3 has no terminal or pin “3h”. Mend: did you mean X3.1h?'],
+  },
+  {
+    file: 'unknown-place.yaml',
+    says: ['19:52 error: there is no place called “tial”. Mend: did you mean tail?'],
+  },
+  {
+    file: 'unknown-position.yaml',
+    says: ['17:91 error: key has no position “start”. Mend: use one of: off, on'],
+  },
+  {
+    file: 'unknown-type.yaml',
+    says: ['16:14 error: there is no kind of part called “fusse”. Mend: did you mean fuse?'],
+  },
+  {
+    file: 'unknown-unit.yaml',
+    says: ['19:39 error: “WW” is not a unit of power. Mend: write it like 21 W'],
+  },
+  {
+    file: 'utf-16.yaml',
+    says: ['1:1 error: the file is saved as UTF-16. Mend: save it again from your editor as UTF-8'],
+  },
+  {
+    file: 'volts-for-rating.yaml',
+    says: ['16:45 error: “10 V” is a voltage, not a current. Mend: write it like 10 A'],
+  },
+  {
+    file: 'watts-and-filaments.yaml',
+    says: [
+      '19:45 error: H1 has both watts and filaments. Mend: give watts: 21 W for one filament, or filaments: {54: 21 W, 58: 5 W} for two',
+      '27:23 error: H1 has no terminal or pin “1”. Mend: did you mean H1.31?',
+    ],
+  },
+  {
+    file: 'watts-missing.yaml',
+    says: [
+      '16:3 error: H1 has neither watts nor filaments. Mend: give watts: 21 W for one filament, or filaments: {54: 21 W, 58: 5 W} for two',
+    ],
+  },
+  {
+    file: 'wire-id-of-part.yaml',
+    says: ['25:58 error: the id “H1” is already that of part H1. Mend: choose another id'],
+  },
+  {
+    file: 'wire-to-itself.yaml',
+    says: ['24:21 error: wire W2 goes from GP1 back to GP1. Mend: correct one of its ends'],
+  },
+];
