@@ -21,6 +21,9 @@ import { namesOf } from './names.js';
 
 export type { Query } from './line/context.js';
 
+/** Longest line taken, in UTF-16 units: more is a paste gone wrong, and a record is read by people. */
+const LONGEST = 2000;
+
 export type Line =
   /** Checked against the session: these may be recorded as they are. `echo`: one line of words an event. */
   | { readonly kind: 'events'; readonly events: readonly Event[]; readonly echo: readonly string[] }
@@ -50,6 +53,12 @@ export const HELP: readonly (readonly [
 );
 
 function meaningOf(line: string, circuit: Circuit, recorded: readonly Recorded[]): Line {
+  if (line.length > LONGEST)
+    throw new LineProblem(
+      LONGEST,
+      `The line has ${line.length} characters; at most ${LONGEST} are taken`,
+      'Cut it in two.',
+    );
   const tokens = tokensOf(line);
   if (tokens.length === 0 || line.trimStart().startsWith('#')) return { kind: 'empty' };
   const cursor = new Cursor(line, tokens, line.trimEnd().length, tokens[0]!.at);

@@ -10,14 +10,14 @@ export interface Endings {
 }
 
 /** Words for the complaint being there or not. */
-const SYMPTOM: Readonly<Record<string, 'present' | 'absent'>> = {
-  present: 'present',
-  there: 'present',
-  yes: 'present',
-  absent: 'absent',
-  gone: 'absent',
-  no: 'absent',
-};
+const SYMPTOM: ReadonlyMap<string, 'present' | 'absent'> = new Map([
+  ['present', 'present'],
+  ['there', 'present'],
+  ['yes', 'present'],
+  ['absent', 'absent'],
+  ['gone', 'absent'],
+  ['no', 'absent'],
+]);
 
 /** The finding proper, and its endings. */
 export function splitEndings(cursor: Cursor, context: LineContext): { head: Cursor; endings: Endings } {
@@ -43,7 +43,7 @@ export function splitEndings(cursor: Cursor, context: LineContext): { head: Curs
 export function takeSymptom(cursor: Cursor): 'present' | 'absent' {
   cursor.skipNoise(['is', 'was']);
   const token = cursor.take();
-  const symptom = SYMPTOM[token?.lower ?? ''];
+  const symptom = SYMPTOM.get(token?.lower ?? '');
   const mend = 'Type symptom present or symptom absent.';
   if (symptom === undefined)
     throw new LineProblem(

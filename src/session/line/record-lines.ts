@@ -58,24 +58,24 @@ export function assumeLine(cursor: Cursor, context: LineContext): Draft {
   return { kind: 'events', events: parts.map((part): Event => ({ type: 'assumed', part })) };
 }
 
-const MODES: Readonly<Record<string, MeterMode>> = {
-  volts: 'volts',
-  voltmeter: 'volts',
-  ohms: 'ohms',
-  ohmmeter: 'ohms',
-  beep: 'ohms',
-  continuity: 'ohms',
-  'test lamp': 'test lamp',
-  testlamp: 'test lamp',
-  lamp: 'test lamp',
-  amps: 'amps',
-  ammeter: 'amps',
-};
+const MODES: ReadonlyMap<string, MeterMode> = new Map([
+  ['volts', 'volts'],
+  ['voltmeter', 'volts'],
+  ['ohms', 'ohms'],
+  ['ohmmeter', 'ohms'],
+  ['beep', 'ohms'],
+  ['continuity', 'ohms'],
+  ['test lamp', 'test lamp'],
+  ['testlamp', 'test lamp'],
+  ['lamp', 'test lamp'],
+  ['amps', 'amps'],
+  ['ammeter', 'amps'],
+]);
 
 export function proveLine(cursor: Cursor): Draft {
   const at = cursor.at;
   const words = cursor.takeWords().toLowerCase();
-  const mode = MODES[words];
+  const mode = MODES.get(words);
   if (mode === undefined)
     throw new LineProblem(
       at,

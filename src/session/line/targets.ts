@@ -23,6 +23,13 @@ export const PROBE_NOISE = [
   'clip',
 ];
 
+const SIDES: ReadonlyMap<string, 'h' | 'c'> = new Map([
+  ['h', 'h'],
+  ['harness', 'h'],
+  ['c', 'c'],
+  ['component', 'c'],
+]);
+
 /** One probe point, taken. */
 export function takePoint(cursor: Cursor, { circuit, names }: LineContext): string {
   cursor.skipNoise(PROBE_NOISE);
@@ -37,7 +44,7 @@ export function takePoint(cursor: Cursor, { circuit, names }: LineContext): stri
   if (point !== undefined) return point;
   const pin = names.pins.get(token.lower);
   if (pin !== undefined) {
-    const side = { h: 'h', harness: 'h', c: 'c', component: 'c' }[cursor.peek(1)?.lower ?? ''];
+    const side = SIDES.get(cursor.peek(1)?.lower ?? '');
     if (side !== undefined) {
       cursor.skip(2);
       return pin + side;
