@@ -1,0 +1,83 @@
+/** `suspects`, `next`, `why` and `report`: what a session says, without changing it. */
+import { printReport } from '../../report/report.js';
+import type { CommandResult, Context } from '../context.js';
+import { Failure } from '../failure.js';
+import { STATUS } from '../io.js';
+import { lookAtSession, type SessionFlags } from '../open-session.js';
+import { jsonText } from '../output.js';
+import { sessionReport } from '../session-report.js';
+import { paragraph } from '../show/page.js';
+import { showSuggestion } from '../show/suggestion.js';
+import { showSuspects } from '../show/suspects.js';
+import { showWhy, statusOf } from '../show/why.js';
+
+export interface AskFlags extends SessionFlags {
+  readonly json?: boolean;
+}
+
+export async function suspects(context: Context, flags: AskFlags): CommandResult {
+  const { output } = context;
+  const { diagnosis } = (await lookAtSession(context, flags)).session;
+  if (flags.json) {
+    const { groups, paired, pairsExamined, fits, abnormal, parts, open, asks, verified } = diagnosis;
+    const states = parts.map(({ part, label, status, share }) => ({ part, label, status, share }));
+    output.json('suspects', {
+      fits,
+      abnormal,
+      paired,
+      pairsExamined,
+      verified,
+      groups,
+      parts: states,
+      open,
+      asks,
+    });
+  } else {
+    for (const line of showSuspects(diagnosis, Infinity)) output.result(line);
+    for (const ask of diagnosis.asks) output.result(paragraph(ask, 'First: ', '  '));
+  }
+  return STATUS.ok;
+}
+
+export async function next(context: Context, flags: AskFlags): CommandResult {
+  const { output } = context;
+  const { suggestions, diagnosis } = (await lookAtSession(context, flags)).session;
+  if (flags.json) output.json('next', { suggestions, asks: diagnosis.asks });
+  else if (suggestions.length === 0) output.result('No further test is suggested.');
+  else for (const line of suggestions.slice(0, 3).flatMap((one) => showSuggestion(one))) output.result(line);
+  return STATUS.ok;
+}
+
+export async function why(context: Context, name: string, flags: AskFlags): CommandResult {
+  const { output } = context;
+  const { diagnosis } = (await lookAtSession(context, flags)).session;
+  const status = statusOf(diagnosis, name);
+  if (status === undefined)
+    throw new Failure(
+      `this circuit has no part or wire "${name}"`,
+      'Names are those of the circuit file, like F4 or W3.',
+    );
+  if (flags.json) {
+    const suspects = diagnosis.suspects.filter((one) =>
+      one.faults.some((fault) => fault.part === status.part),
+    );
+    output.json('why', { ...status, suspects });
+  } else for (const line of showWhy(diagnosis, status)) output.result(line);
+  return STATUS.ok;
+}
+
+export interface ReportFlags extends AskFlags {
+  readonly markdown?: boolean;
+  /** False leaves out names and the vehicle's identity. */
+  readonly personal?: boolean;
+}
+
+export async function report(context: Context, flags: ReportFlags): CommandResult {
+  const { output } = context;
+  const { session } = await lookAtSession(context, flags);
+  const made = sessionReport(session, flags.personal ?? true);
+  if (flags.json) output.result(jsonText(made));
+  else
+    output.result(printReport(made, flags.markdown ? 'markdown' : 'text', { ascii: output.ascii }).trimEnd());
+  return STATUS.ok;
+}

@@ -1,0 +1,57 @@
+/** `check FILE...`: are these circuit and session files right? */
+import { resolve } from 'node:path';
+import type { Diagnostic } from '../../circuit/diagnostic.js';
+import { placeOf, printDiagnostics } from '../../circuit/print-diagnostic.js';
+import { parseCircuit } from '../../files/circuit-file.js';
+import { parseSession } from '../../files/session-file.js';
+import { readTextFile } from '../../files/text-file.js';
+import type { CommandResult, Context } from '../context.js';
+import { STATUS } from '../io.js';
+
+interface Checked {
+  readonly kind: 'circuit' | 'session' | 'unknown';
+  readonly source: string;
+  readonly found: readonly Diagnostic[];
+}
+
+export async function check(
+  { io, output }: Context,
+  files: readonly string[],
+  { json = false }: { json?: boolean },
+): CommandResult {
+  const answers = [];
+  let wrong = false;
+  for (const file of files) {
+    const { kind, source, found } = await checkFile(resolve(io.cwd, file));
+    const errors = found.filter((one) => one.severity === 'error').length;
+    wrong ||= errors > 0;
+    answers.push({ file, kind, ok: errors === 0, found: found.map((one) => ({ ...placed(source, one) })) });
+    if (json) continue;
+    if (found.length > 0) output.result(printDiagnostics(source, file, found).join('\n'));
+    if (errors === 0) output.result(`${file}: this ${kind} is in order`, 'good');
+  }
+  if (json) output.json('check', { ok: !wrong, files: answers });
+  return wrong ? STATUS.negative : STATUS.ok;
+}
+
+async function checkFile(path: string): Promise<Checked> {
+  const file = await readTextFile(path);
+  if ('problems' in file) return { kind: 'unknown', source: file.source, found: file.problems };
+  if (/^\uFEFF?[\s\S]{0,4000}?^session\s*:/m.test(file.text)) {
+    const session = await parseSession(file.text, path);
+    return { kind: 'session', source: file.text, found: 'problems' in session ? session.problems : [] };
+  }
+  const circuit = parseCircuit(file.text);
+  return {
+    kind: 'circuit',
+    source: file.text,
+    found: 'problems' in circuit ? circuit.problems : circuit.advice,
+  };
+}
+
+function placed(
+  source: string,
+  { code, severity, range, message, mend }: Diagnostic,
+): Record<string, unknown> {
+  return { severity, code, ...placeOf(source, range.start), message, mend };
+}

@@ -1,0 +1,96 @@
+/** `start CIRCUIT` and `resume`: the conversation, with a person at a terminal or with lines from a file or pipe. */
+import { resolve } from 'node:path';
+import { readTextFile } from '../../files/text-file.js';
+import type { CommandResult, Context } from '../context.js';
+import { colourLevel } from '../colour.js';
+import { Failure } from '../failure.js';
+import { findCircuit } from '../find-circuit.js';
+import { STATUS } from '../io.js';
+import { beginSession, openSession, type AtWork, type SessionFlags } from '../open-session.js';
+import { Interrupted, scriptAsker, type Asker } from '../talk/asker.js';
+import { opening } from '../talk/opening.js';
+import { confirmBy, talk } from '../talk/talk.js';
+
+export interface TalkFlags extends SessionFlags {
+  /** File with the lines to type. */
+  readonly answers?: string;
+  readonly color?: boolean;
+}
+
+/** Replaces the source of typed lines; tests play a person with it. */
+export type MakeAsker = (context: Context) => Promise<Asker>;
+
+export async function start(
+  context: Context,
+  circuit: string,
+  flags: TalkFlags,
+  makeAsker?: MakeAsker,
+): CommandResult {
+  const found = await findCircuit(context, circuit);
+  const asker = await (makeAsker ?? askerFor(flags))(context);
+  return converse(context, await beginSession(context, found, flags), asker, true);
+}
+
+export async function resume(context: Context, flags: TalkFlags, makeAsker?: MakeAsker): CommandResult {
+  const asker = await (makeAsker ?? askerFor(flags))(context);
+  return converse(context, await openSession(context, flags), asker, false);
+}
+
+async function converse(
+  { output }: Context,
+  { session, file }: AtWork,
+  asker: Asker,
+  fresh: boolean,
+): CommandResult {
+  const howToResume = `It is safe in ${file}\nTo go on: knowngood resume --session "${file}"`;
+  try {
+    output.say(`Session: ${file}`, 'faint');
+    if (fresh && asker.person) await opening(session, asker, output, confirmBy(asker));
+    const end = await talk(session, asker, output);
+    if (end === 'paused') {
+      await session.record([{ type: 'paused' }]);
+      output.say(`Paused. ${howToResume}`);
+    }
+    return STATUS.ok;
+  } catch (error) {
+    if (error instanceof Interrupted) {
+      output.say(`\nInterrupted. ${howToResume}`, 'strong');
+      return STATUS.interrupted;
+    }
+    if (error instanceof Failure && !asker.person)
+      throw new Failure(
+        `${'line' in asker ? `line ${String(asker.line)}: ` : ''}${error.message}`,
+        `${error.mend}\nThe lines before it are recorded in ${file}`.trim(),
+        error.status,
+        { cause: error },
+      );
+    throw error;
+  } finally {
+    await session.close();
+  }
+}
+
+/** Lines from the named file, from a pipe, or from a person at the keyboard. */
+function askerFor(flags: TalkFlags): MakeAsker {
+  return async (context) => {
+    const { io, output } = context;
+    const script = (text: string): Asker =>
+      scriptAsker(text.split(/\r?\n/), (shown) => output.say(shown, 'faint'));
+    if (flags.answers !== undefined) {
+      const file = await readTextFile(resolve(io.cwd, flags.answers));
+      if ('problems' in file)
+        throw new Failure(`${flags.answers}: ${file.problems[0]!.message}`, file.problems[0]!.mend);
+      return script(file.text);
+    }
+    if (!io.isTTY.stdin) return script(await textOf(io.stdin));
+    const { terminalAsker } = await import('../talk/terminal-asker.js');
+    return terminalAsker(io, colourLevel(io, 'stderr', flags.color) > 0);
+  };
+}
+
+async function textOf(stream: AsyncIterable<unknown>): Promise<string> {
+  const pieces: Buffer[] = [];
+  for await (const piece of stream)
+    pieces.push(typeof piece === 'string' ? Buffer.from(piece) : (piece as Buffer));
+  return Buffer.concat(pieces).toString('utf8');
+}

@@ -1,0 +1,177 @@
+/** The command line: which words start which command, and what each outcome means as an exit status. */
+import { Command, CommanderError } from 'commander';
+import { JournalError } from '../files/journal.js';
+import { Failure } from './failure.js';
+import { STATUS, type Io, type Status } from './io.js';
+import { createOutput, type OutputFlags } from './output.js';
+import type { Context } from './context.js';
+import { VERSION } from './version.js';
+import type { MakeAsker } from './commands/start.js';
+
+/** Replaces what cannot be had in a test: a person at a terminal. */
+export interface Stand {
+  readonly asker?: MakeAsker;
+}
+
+/**
+ * Runs one command to its end and returns the exit status: 0 fine, 1 a negative result, 2 could not run, 130 interrupted.
+ * Never throws for what a person can cause, never ends the process.
+ */
+export async function main(argv: readonly string[], io: Io, stand: Stand = {}): Promise<number> {
+  let status: Status = STATUS.ok;
+  const program = programFor(io, stand, (ended) => (status = ended));
+  try {
+    await program.parseAsync(argv, { from: 'user' });
+    return status;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? STATUS.ok : STATUS.cannotRun;
+    const output = createOutput(io, program.opts<OutputFlags>());
+    if (error instanceof Failure) {
+      output.complain(error.message, error.mend);
+      return error.status;
+    }
+    if (error instanceof JournalError) {
+      output.complain(error.message, error.mend);
+      return STATUS.cannotRun;
+    }
+    output.complain(
+      `This is a mistake in the program: ${String(error)}`,
+      'What was recorded is safe. Please report it.',
+    );
+    if (program.opts<{ debug?: boolean }>().debug && error instanceof Error) output.say(error.stack ?? '');
+    return STATUS.cannotRun;
+  }
+}
+
+function programFor(io: Io, stand: Stand, end: (status: Status) => void): Command {
+  const program = new Command('knowngood')
+    .description(
+      'Records a vehicle electrical fault-finding session and reasons about what each reading proves.',
+    )
+    .version(VERSION, '--version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .option('--no-color', 'no colour')
+    .option('--ascii', 'print only ASCII characters')
+    .option('--debug', 'on a mistake in the program, print where it happened')
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => void io.stdout.write(text),
+      writeErr: (text) => void io.stderr.write(text),
+    });
+  const context = (): Context => ({ io, output: createOutput(io, program.opts<OutputFlags>()) });
+  /** Commands are loaded when they are called: start-up time is most of the time of a short one. */
+  const run =
+    <T extends unknown[]>(work: (context: Context, ...args: T) => Promise<Status>) =>
+    async (...args: unknown[]): Promise<void> =>
+      end(await work(context(), ...(args as T)));
+  const session = (command: Command): Command =>
+    command
+      .option('--session <file>', 'journal of the session (left out: the newest in the default folder)')
+      .option('--circuit <file>', 'circuit file, where it has moved');
+  const json = (command: Command): Command => command.option('--json', 'answer as one JSON object');
+  type Flags = Record<string, never>;
+
+  program
+    .command('start')
+    .argument('<circuit>', 'circuit file, or the name of one that comes with the program')
+    .description('begin a session, step by step')
+    .option('--session <file>', 'write the journal to this new file')
+    .option('--answers <file>', 'read the lines from this file instead of asking')
+    .action(
+      run(async (ctx, circuit: string, flags: Flags) =>
+        (await import('./commands/start.js')).start(
+          ctx,
+          circuit,
+          { ...flags, ...program.opts() },
+          stand.asker,
+        ),
+      ),
+    );
+  session(program.command('resume').argument('[session]', 'journal to go on with'))
+    .description('go on with a session')
+    .option('--answers <file>', 'read the lines from this file instead of asking')
+    .action(
+      run(async (ctx, file: string | undefined, flags: Flags) =>
+        (await import('./commands/start.js')).resume(
+          ctx,
+          { ...(file === undefined ? {} : { session: file }), ...flags, ...program.opts() },
+          stand.asker,
+        ),
+      ),
+    );
+  json(program.command('sessions'))
+    .description('list the sessions in the default folder')
+    .action(run(async (ctx, flags: Flags) => (await import('./commands/sessions.js')).sessions(ctx, flags)));
+  json(program.command('check').argument('<file...>', 'circuit or session files'))
+    .description('check circuit and session files')
+    .action(
+      run(async (ctx, files: string[], flags: Flags) =>
+        (await import('./commands/check.js')).check(ctx, files, flags),
+      ),
+    );
+  program
+    .command('demo')
+    .description('play an invented session to its report')
+    .action(run(async (ctx) => (await import('./commands/demo.js')).demo(ctx)));
+
+  json(program.command('new').argument('<circuit>', 'circuit file'))
+    .description('begin a session without a conversation')
+    .option('--session <file>', 'write the journal to this new file')
+    .action(
+      run(async (ctx, circuit: string, flags: Flags) =>
+        (await import('./commands/record.js')).begin(ctx, circuit, flags),
+      ),
+    );
+  json(
+    session(program.command('record').argument('<line...>', 'lines as they would be typed, each in quotes')),
+  )
+    .description('record lines; all of them or none')
+    .option('--yes', 'cautions that ask for a typed yes are heeded')
+    .action(
+      run(async (ctx, lines: string[], flags: Flags) =>
+        (await import('./commands/record.js')).record(ctx, lines, flags),
+      ),
+    );
+  json(
+    session(program.command('undo').argument('[number]', 'event that counts no more (left out: the last)')),
+  )
+    .description('take an event back')
+    .action(
+      run(async (ctx, number: string | undefined, flags: Flags) =>
+        (await import('./commands/record.js')).undo(ctx, number, flags),
+      ),
+    );
+
+  json(session(program.command('suspects')))
+    .description('what is still suspected')
+    .action(run(async (ctx, flags: Flags) => (await import('./commands/ask.js')).suspects(ctx, flags)));
+  json(session(program.command('next')))
+    .description('the suggested test')
+    .action(run(async (ctx, flags: Flags) => (await import('./commands/ask.js')).next(ctx, flags)));
+  json(session(program.command('why').argument('<part>', 'part or wire')))
+    .description('why a part is suspected or not')
+    .action(
+      run(async (ctx, name: string, flags: Flags) =>
+        (await import('./commands/ask.js')).why(ctx, name, flags),
+      ),
+    );
+  json(session(program.command('report')))
+    .description('the repair report')
+    .option('--markdown', 'as Markdown')
+    .option('--no-personal', "without names and the vehicle's identity")
+    .action(run(async (ctx, flags: Flags) => (await import('./commands/ask.js')).report(ctx, flags)));
+
+  json(program.command('replay').argument('<file...>', 'sessions written by hand (.yaml) or journals'))
+    .description('reason again about recorded sessions and compare with what they expect')
+    .action(
+      run(async (ctx, files: string[], flags: Flags) =>
+        (await import('./commands/replay.js')).replay(ctx, files, flags),
+      ),
+    );
+  program
+    .command('schema')
+    .argument('<which>', 'circuit or session')
+    .description('print the JSON Schema of a kind of file')
+    .action(run(async (ctx, which: string) => (await import('./commands/schema.js')).schema(ctx, which)));
+  return program;
+}

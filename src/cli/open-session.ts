@@ -1,0 +1,128 @@
+/** Finds, begins and opens sessions on the disk. */
+import { resolve } from 'node:path';
+import { createJournal, describeRepair, openJournal, readJournal } from '../files/journal.js';
+import { listSessions, newSessionFile, sessionFolder, type Surroundings } from '../files/places.js';
+import type { Recorded } from '../session/events.js';
+import type { Context } from './context.js';
+import { Failure } from './failure.js';
+import { findCircuit, type FoundCircuit } from './find-circuit.js';
+import { memoryRecorder, Session } from './session.js';
+import { PROGRAM } from './version.js';
+
+export interface SessionFlags {
+  /** Journal file; left out = the newest in the default folder. */
+  readonly session?: string;
+  /** Circuit file, where the one named in the journal has moved. */
+  readonly circuit?: string;
+}
+
+export interface AtWork {
+  readonly session: Session;
+  /** Full path of the journal. */
+  readonly file: string;
+}
+
+export function surroundings({ io }: Context): Surroundings {
+  const home = io.env['HOME'] ?? io.env['USERPROFILE'] ?? io.cwd;
+  return { platform: io.platform, env: io.env, home };
+}
+
+/** Begins a session on a circuit and records its opening. */
+export async function beginSession(
+  context: Context,
+  circuit: FoundCircuit,
+  flags: SessionFlags,
+): Promise<AtWork> {
+  const { io } = context;
+  const at = io.now().toISOString();
+  const file =
+    flags.session === undefined
+      ? newSessionFile(surroundings(context), circuit.circuit.id, at)
+      : resolve(io.cwd, flags.session);
+  const journal = await createJournal(file);
+  const session = new Session(circuit.circuit, [], journal, () => io.now().toISOString());
+  await session.record([
+    {
+      type: 'opened',
+      format: 1,
+      program: PROGRAM,
+      circuit: { id: circuit.circuit.id, hash: circuit.hash, file: circuit.file },
+    },
+  ]);
+  return { session, file };
+}
+
+/** Opens a session to record in it. */
+export async function openSession(context: Context, flags: SessionFlags): Promise<AtWork> {
+  const file = await sessionFile(context, flags);
+  const { journal, recorded, repairs } = await openJournal(file);
+  try {
+    for (const repair of repairs) context.output.say(describeRepair(repair), 'warning');
+    const circuit = await circuitOf(context, recorded, flags);
+    return {
+      session: new Session(circuit.circuit, recorded, journal, () => context.io.now().toISOString()),
+      file,
+    };
+  } catch (error) {
+    await journal.close();
+    throw error;
+  }
+}
+
+/** Opens a session only to look at it: no lock, nothing is mended or written. */
+export async function lookAtSession(context: Context, flags: SessionFlags): Promise<AtWork> {
+  const file = await sessionFile(context, flags);
+  const { recorded, hash } = await readJournal(file);
+  const circuit = await circuitOf(context, recorded, flags);
+  const recorder = memoryRecorder(hash, recorded.length);
+  return {
+    session: new Session(circuit.circuit, recorded, recorder, () => context.io.now().toISOString()),
+    file,
+  };
+}
+
+async function sessionFile(context: Context, flags: SessionFlags): Promise<string> {
+  if (flags.session !== undefined) return resolve(context.io.cwd, flags.session);
+  const newest = (await listSessions(sessionFolder(surroundings(context)), context.io.platform)).at(-1);
+  if (newest === undefined)
+    throw new Failure(
+      'there is no session yet',
+      'Begin one: knowngood start CIRCUIT, or name one with --session FILE.',
+    );
+  return newest;
+}
+
+/** The circuit the session was begun on. A changed drawing keeps the findings, and is said. */
+export async function circuitOf(
+  context: Context,
+  recorded: readonly Recorded[],
+  flags: Pick<SessionFlags, 'circuit'>,
+): Promise<FoundCircuit> {
+  const opened = recorded.find(({ event }) => event.type === 'opened')?.event;
+  if (opened?.type !== 'opened')
+    throw new Failure(
+      'the session does not say on which circuit it was begun',
+      'Name it with --circuit FILE.',
+    );
+  const wanted = opened.circuit;
+  const found = await findCircuit(context, flags.circuit ?? wanted.file).catch((error: unknown) => {
+    if (error instanceof Failure && flags.circuit === undefined)
+      throw new Failure(
+        error.message,
+        `If the circuit file has moved: --circuit FILE. ${error.mend}`,
+        error.status,
+      );
+    throw error;
+  });
+  if (found.circuit.id !== wanted.id)
+    throw new Failure(
+      `${found.file} is the circuit ${found.circuit.id}; the session is about ${wanted.id}`,
+      'Name the right one with --circuit FILE.',
+    );
+  if (found.hash !== wanted.hash)
+    context.output.say(
+      'The circuit file has changed since this session began. The findings are kept and judged by the new drawing.',
+      'warning',
+    );
+  return found;
+}

@@ -1,0 +1,102 @@
+/** Re-reasons one recorded or hand-written session and compares what comes out with what it expects. */
+import { readSessionFile, type Expectation } from '../files/session-file.js';
+import { readJournal } from '../files/journal.js';
+import { printDiagnostics } from '../circuit/print-diagnostic.js';
+import { decide } from '../session/decide.js';
+import { describeEvent } from '../session/describe-event.js';
+import type { Recorded } from '../session/events.js';
+import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
+import type { Context } from './context.js';
+import { Failure } from './failure.js';
+import { circuitOf } from './open-session.js';
+import { memoryRecorder, Session } from './session.js';
+import { sessionReport } from './session-report.js';
+import { statusOf } from './show/why.js';
+
+export interface Replayed {
+  readonly title: string;
+  readonly session: Session;
+  /** One line for everything that is not as expected; none = it holds. */
+  readonly differs: readonly string[];
+}
+
+/** Throws Failure where the session cannot be run at all. */
+export async function replaySession(context: Context, path: string, shown = path): Promise<Replayed> {
+  if (/\.ya?ml$/i.test(path)) {
+    const loaded = await readSessionFile(path);
+    if ('problems' in loaded)
+      throw new Failure(printDiagnostics(loaded.source, shown, loaded.problems).join('\n'));
+    const session = new Session(loaded.circuit, loaded.recorded, memoryRecorder(loaded.hash), () => '');
+    return { title: loaded.title, session, differs: compare(session, loaded.expect) };
+  }
+  const { recorded, hash } = await readJournal(path);
+  const { circuit } = await circuitOf(context, recorded, {});
+  const session = new Session(circuit, recorded, memoryRecorder(hash), () => '');
+  return { title: shown, session, differs: stillAccepted(session) };
+}
+
+/** A journal expects nothing but that each of its events can still follow the ones before it on today's drawing. */
+function stillAccepted({ circuit, recorded, case: folded }: Session): readonly string[] {
+  const soFar: Recorded[] = [];
+  return recorded.flatMap((entry) => {
+    const decision = decide(circuit, soFar, [entry.event]);
+    soFar.push(entry);
+    return decision.ok
+      ? []
+      : [`event ${entry.number} (${describeEvent(circuit, entry.event, folded.now)}): ${decision.message}`];
+  });
+}
+
+/** What is not as expected, in words. */
+export function compare(session: Session, expect: Expectation): readonly string[] {
+  const { diagnosis } = session;
+  const differs: string[] = [];
+  for (const name of expect.suspects ?? [])
+    if (!diagnosis.suspects.some((one) => one.faults.some((fault) => [fault.id, fault.part].includes(name))))
+      differs.push(`${name} should still be suspect; ${whyNot(diagnosis, name)}`);
+  if (expect.top !== undefined) {
+    const leading = leadingParts(diagnosis, expect.top.length);
+    if (expect.top.some((name) => !leading.includes(name)))
+      differs.push(`${expect.top.join(', ')} should lead; ${leading.join(', ') || 'nobody'} leads`);
+  }
+  for (const [names, allowed, words] of [
+    [expect.notOnItsOwn, ['not on its own', 'cleared'], 'should not be suspect on its own'],
+    [expect.cleared, ['cleared'], 'should be cleared'],
+  ] as const)
+    for (const name of names ?? []) {
+      const status = statusOf(diagnosis, name)?.status ?? 'unknown';
+      if (!(allowed as readonly string[]).includes(status))
+        differs.push(`${name} ${words}; it is: ${status}`);
+    }
+  if (expect.notBlamed !== undefined) {
+    const { cause } = sessionReport(session);
+    const blamed = cause.certainty === 'confirmed' || cause.certainty === 'only one left' ? cause.parts : [];
+    for (const name of expect.notBlamed)
+      if (blamed.includes(name))
+        differs.push(`${name} should not be blamed; the report calls it ${cause.certainty}`);
+  }
+  for (const key of ['fits', 'verified'] as const)
+    if (expect[key] !== undefined && diagnosis[key] !== expect[key])
+      differs.push(`${key} should be ${String(expect[key])}; it is ${String(diagnosis[key])}`);
+  return differs;
+}
+
+/** The parts of the likeliest explanations, as many as are asked for, equals together. */
+function leadingParts(diagnosis: Diagnosis, count: number): readonly string[] {
+  const shares = new Map<string, number>();
+  for (const { faults, share } of diagnosis.suspects)
+    for (const part of new Set(faults.map((fault) => fault.part)))
+      shares.set(part, (shares.get(part) ?? 0) + share);
+  const ranked = [...shares].sort(([, a], [, b]) => b - a);
+  const least = ranked[Math.min(count, ranked.length) - 1]?.[1] ?? 0;
+  return ranked.filter(([, share]) => share >= least * (1 - 1e-9)).map(([part]) => part);
+}
+
+function whyNot(diagnosis: Diagnosis, name: string): string {
+  const fell = diagnosis.fallen.find((one) =>
+    one.faults.some((fault) => [fault.id, fault.part].includes(name)),
+  );
+  return fell === undefined
+    ? 'nothing is recorded that makes it one'
+    : `finding ${fell.reason.finding} was ${fell.reason.reading}, it would have been ${fell.reason.prediction}`;
+}

@@ -1,0 +1,18 @@
+/** The report of a session as it stands, in any of its forms. */
+import { cautionsOfSession } from '../planning/step-cautions.js';
+import { buildReport, type Report } from '../report/report.js';
+import type { Session } from './session.js';
+import { PROGRAM } from './version.js';
+
+/** @param personal false leaves out names and the vehicle's identity */
+export function sessionReport(session: Session, personal = true): Report {
+  return buildReport({
+    circuit: session.circuit,
+    session: session.case,
+    diagnosis: session.diagnosis,
+    program: PROGRAM,
+    sessionHash: session.hash,
+    personal,
+    cautions: cautionsOfSession(session.circuit, session.recorded).map((caution) => caution.text),
+  });
+}

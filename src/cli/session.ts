@@ -1,0 +1,92 @@
+/**
+ * A session at work: its events, where new ones are written to, and what the reasoner says about them, worked out only when
+ * somebody asks and only once for each state.
+ */
+import type { Circuit } from '../circuit/circuit.js';
+import { diagnose } from '../diagnosis/diagnose.js';
+import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
+import { createWorkbench, type Workbench } from '../diagnosis/workbench.js';
+import { suggest } from '../planning/next.js';
+import type { Suggestion } from '../planning/suggestion.js';
+import type { Case } from '../session/case.js';
+import type { Event, Recorded } from '../session/events.js';
+import { foldCase } from '../session/fold.js';
+
+/** Takes events and gives them back with their numbers once they are safe. A journal is one. */
+export interface Recorder {
+  /** Names the session as far as it is recorded. */
+  readonly hash: string;
+  append(events: readonly Event[], at: string): Promise<readonly Recorded[]>;
+  close(): Promise<void>;
+}
+
+export class Session {
+  #recorded: readonly Recorded[];
+  #bench: Workbench | undefined;
+  #case: Case | undefined;
+  #diagnosis: Diagnosis | undefined;
+  #suggestions: readonly Suggestion[] | undefined;
+
+  constructor(
+    readonly circuit: Circuit,
+    recorded: readonly Recorded[],
+    private readonly recorder: Recorder,
+    /** Time of now, ISO 8601; empty where a session has no clock. */
+    private readonly clock: () => string,
+  ) {
+    this.#recorded = recorded;
+  }
+
+  get recorded(): readonly Recorded[] {
+    return this.#recorded;
+  }
+
+  get hash(): string {
+    return this.recorder.hash;
+  }
+
+  get case(): Case {
+    return (this.#case ??= foldCase(this.circuit, this.#recorded));
+  }
+
+  get diagnosis(): Diagnosis {
+    return (this.#diagnosis ??= diagnose(this.bench, this.case));
+  }
+
+  /** Best first, without the tests that somebody could not do. */
+  get suggestions(): readonly Suggestion[] {
+    if (this.#suggestions === undefined) {
+      const skipped = new Set(this.case.skipped.map((one) => one.test));
+      this.#suggestions = suggest(this.bench, this.case, this.diagnosis).filter(
+        (one) => !skipped.has(one.line),
+      );
+    }
+    return this.#suggestions;
+  }
+
+  /** Records the events; returns once they are safe. */
+  async record(events: readonly Event[]): Promise<readonly Recorded[]> {
+    const added = await this.recorder.append(events, this.clock());
+    this.#recorded = [...this.#recorded, ...added];
+    this.#case = this.#diagnosis = this.#suggestions = undefined;
+    return added;
+  }
+
+  close(): Promise<void> {
+    return this.recorder.close();
+  }
+
+  private get bench(): Workbench {
+    return (this.#bench ??= createWorkbench(this.circuit));
+  }
+}
+
+/** Keeps events in memory only: for the demo, and for sessions that are only looked at. */
+export function memoryRecorder(hash: string, start = 0): Recorder {
+  let number = start;
+  return {
+    hash,
+    append: (events, at) => Promise.resolve(events.map((event) => ({ number: ++number, at, event }))),
+    close: () => Promise.resolve(),
+  };
+}

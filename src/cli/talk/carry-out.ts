@@ -1,0 +1,45 @@
+/** Cautions first, then the record, then what it changed. Every entry path goes through here. */
+import { cautionsBefore } from '../../planning/step-cautions.js';
+import type { Caution } from '../../planning/cautions.js';
+import type { Event, Recorded } from '../../session/events.js';
+import type { Output } from '../output.js';
+import { showConsequences } from '../show/consequences.js';
+import { cautionLines } from '../show/suggestion.js';
+import type { Session } from '../session.js';
+
+/** Asked before a step that can hurt is recorded; true goes on. */
+export type Confirm = (stops: readonly Caution[]) => Promise<boolean>;
+
+/** Returns what was recorded; nothing when a caution stopped it. */
+export async function carryOut(
+  session: Session,
+  events: readonly Event[],
+  echo: readonly string[],
+  output: Output,
+  confirm: Confirm,
+): Promise<readonly Recorded[]> {
+  const cautions = cautionsBefore(session.circuit, session.recorded, events);
+  for (const line of cautionLines(cautions)) output.say(line, 'warning');
+  if (cautions.some((caution) => caution.refused)) {
+    output.complain('Not recorded.', 'This program takes no part in that test. Choose another one.');
+    return [];
+  }
+  const stops = cautions.filter((caution) => caution.stop);
+  if (stops.length > 0 && !(await confirm(stops))) {
+    output.say('Not recorded.', 'strong');
+    return [];
+  }
+  const reasons = events.some(changesVerdicts);
+  const before = reasons ? session.diagnosis : undefined;
+  const recorded = await session.record(events);
+  recorded.forEach(({ number }, index) => output.say(`#${number} recorded: ${echo[index] ?? ''}`, 'good'));
+  if (before !== undefined) {
+    const numbers = recorded.map(({ number }) => number);
+    for (const line of showConsequences(before, session.diagnosis, numbers)) output.say(line);
+  }
+  return recorded;
+}
+
+function changesVerdicts(event: Event): boolean {
+  return !['opened', 'concern', 'noted', 'skipped', 'paused', 'closed', 'concluded'].includes(event.type);
+}

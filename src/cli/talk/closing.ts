@@ -1,0 +1,148 @@
+/** From the cause to the end: the repair, everything put back, the failed condition repeated, the report. */
+import type { Circuit } from '../../circuit/circuit.js';
+import type { Finding } from '../../session/case.js';
+import { decide } from '../../session/decide.js';
+import { describeEvent } from '../../session/describe-event.js';
+import { describeLoad } from '../../session/describe.js';
+import type { Event } from '../../session/events.js';
+import { ENGINE } from '../../session/fold.js';
+import { loadKind } from '../../session/names.js';
+import { parseLine } from '../../session/parse-line.js';
+import { parseSight, WORKING } from '../../session/parse-sight.js';
+import { isRepair } from '../../report/verification.js';
+import type { Output } from '../output.js';
+import type { Session } from '../session.js';
+import { setUpMark } from '../show/record.js';
+import { showSuspects } from '../show/suspects.js';
+import type { Asker } from './asker.js';
+import { carryOut, type Confirm } from './carry-out.js';
+
+export interface Closing {
+  readonly session: Session;
+  readonly asker: Asker;
+  readonly output: Output;
+  readonly confirm: Confirm;
+}
+
+/** True when the session was closed. */
+export async function closing(talk: Closing): Promise<boolean> {
+  const { session, asker, output } = talk;
+  if (!isRepaired(session) && !(await askRepair(talk))) return false;
+  await putBack(talk);
+  await repeatFailed(talk);
+  const { verified } = session.diagnosis;
+  output.say(
+    verified ? 'Verified: the failed condition was repeated and is good.' : 'Not verified: see the report.',
+    verified ? 'good' : 'warning',
+  );
+  const answer = await asker.ask(
+    verified
+      ? 'Close the session and print the report? (Enter = yes, no)'
+      : 'Close it all the same? (yes, Enter = no)',
+  );
+  if (answer === undefined || (verified ? /^n/i.test(answer) : !/^y/i.test(answer))) return false;
+  await session.record([{ type: 'closed' }]);
+  return true;
+}
+
+/** Something was mended after the complaint was last seen. */
+function isRepaired(session: Session): boolean {
+  const bad = new Set(session.diagnosis.findings.filter((one) => one.abnormal).map((one) => one.number));
+  const { timeline } = session.case;
+  const lastBad = timeline.findLastIndex((step) => step.kind === 'finding' && bad.has(step.finding.number));
+  return timeline.some((step, index) => index > lastBad && step.kind === 'action' && isRepair(step.action));
+}
+
+async function askRepair({ session, asker, output, confirm }: Closing): Promise<boolean> {
+  const top = session.diagnosis.groups[0];
+  for (const line of showSuspects(session.diagnosis, 3)) output.say(line);
+  const suggested = top === undefined ? '' : `, Enter = ${top.repair.how}`;
+  for (;;) {
+    const answer = await asker.ask(
+      `What was repaired? (like new F7, clean GP2, repair X3 new pin 15 min${suggested}; no = go on testing)`,
+    );
+    if (answer === undefined || /^no?$/i.test(answer)) return false;
+    const fault = top?.suspects[0]?.faults[0];
+    if (answer === '' && fault === undefined) return false;
+    const text =
+      answer === ''
+        ? `repair ${fault!.part} ${top!.repair.how} ${Math.round(top!.repair.minutes)} min`
+        : answer;
+    const plain = parseLine(text, session.circuit, session.recorded);
+    const line =
+      plain.kind === 'error' && fault !== undefined
+        ? parseLine(`repair ${fault.part} ${text}`, session.circuit, session.recorded)
+        : plain;
+    if (line.kind === 'events') {
+      await carryOut(session, line.events, line.echo, output, confirm);
+      if (isRepaired(session)) return true;
+    } else if (line.kind === 'error') output.complain(line.message, line.mend);
+  }
+}
+
+async function putBack({ session, asker, output, confirm }: Closing): Promise<void> {
+  const { unplugged, out, jumpers } = session.case.now;
+  const lines = [
+    ...[...unplugged].map((id) => `plug ${id}`),
+    ...[...out].map((id) => `in ${id}`),
+    ...jumpers.map((ends) => `unjumper ${ends.join(' ')}`),
+  ];
+  if (lines.length === 0) return;
+  const answer = await asker.ask(`Put everything back: ${lines.join(', ')}. Enter when it is done`);
+  if (answer === undefined || /^no?$/i.test(answer)) return;
+  for (const text of lines) {
+    const line = parseLine(text, session.circuit, session.recorded);
+    if (line.kind === 'events') await carryOut(session, line.events, line.echo, output, confirm);
+  }
+}
+
+/** Each load that failed, in the condition in which it failed. */
+async function repeatFailed({ session, asker, output, confirm }: Closing): Promise<void> {
+  const { circuit } = session;
+  const failed = failedConditions(session);
+  if (failed.length === 0) output.say('No failed condition is recorded that could be repeated.', 'warning');
+  for (const { load, finding } of failed) {
+    const mark = setUpMark(circuit, finding.setUp);
+    for (;;) {
+      const answer = await asker.ask(
+        `Repeat the failed condition (${mark}): what does ${describeLoad(circuit, load)} do?`,
+      );
+      if (!answer) break;
+      const sight = parseSight(answer, loadKind(circuit, load)!);
+      if (!sight.ok) {
+        output.complain(sight.message, sight.mend);
+        continue;
+      }
+      const good = sight.value === WORKING[loadKind(circuit, load)!];
+      const event: Event = {
+        type: 'found',
+        reading: { kind: 'load', load, value: sight.value },
+        when: conditionOf(circuit, finding),
+        symptom: good ? 'absent' : 'present',
+      };
+      const decision = decide(circuit, session.recorded, [event]);
+      if (decision.ok)
+        await carryOut(session, [event], [describeEvent(circuit, event, session.case.now)], output, confirm);
+      else output.complain(decision.message, decision.mend);
+      break;
+    }
+  }
+}
+
+function failedConditions(session: Session): readonly { readonly load: string; readonly finding: Finding }[] {
+  const bad = new Set(session.diagnosis.findings.filter((one) => one.abnormal).map((one) => one.number));
+  const failed = new Map<string, { load: string; finding: Finding }>();
+  for (const step of session.case.timeline) {
+    if (step.kind !== 'finding' || !bad.has(step.finding.number)) continue;
+    const { finding } = step;
+    const { reading, setUp } = finding;
+    if (reading.kind !== 'load' || setUp.unplugged.size + setUp.out.size + setUp.jumpers.length > 0) continue;
+    failed.set(`${reading.load} ${setUpMark(session.circuit, setUp)}`, { load: reading.load, finding });
+  }
+  return [...failed.values()];
+}
+
+function conditionOf(circuit: Circuit, { setUp }: Finding): readonly (readonly [string, string])[] {
+  const controls = [...setUp.controls];
+  return circuit.controls.has(ENGINE) ? controls : [...controls, [ENGINE, setUp.engine] as const];
+}

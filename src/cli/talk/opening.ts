@@ -1,0 +1,79 @@
+/** The first questions: the concern, the vehicle, its history, then what fails and what works, and in which condition. */
+import type { Circuit } from '../../circuit/circuit.js';
+import { loadsOf } from '../../circuit/circuit.js';
+import { describeLoad } from '../../session/describe.js';
+import { parseLine } from '../../session/parse-line.js';
+import type { Output } from '../output.js';
+import type { Session } from '../session.js';
+import { paragraph } from '../show/page.js';
+import type { Asker } from './asker.js';
+import { carryOut, type Confirm } from './carry-out.js';
+
+const CONCERN = [
+  ['complaint', 'What does the customer complain of?'],
+  ['vehicle', 'Vehicle?'],
+  ['history', 'History: recent work, tow bar, water, collision; sudden or gradual?'],
+] as const;
+
+/** Each question can be passed over with Enter. */
+export async function opening(
+  session: Session,
+  asker: Asker,
+  output: Output,
+  confirm: Confirm,
+): Promise<void> {
+  const { circuit } = session;
+  output.say(circuit.title, 'strong');
+  if (circuit.about !== '') output.say(paragraph(circuit.about));
+  output.say(paragraph("Follow the vehicle maker's procedure; this program sees only the drawing."));
+  output.say('Every question can be passed over with Enter.', 'faint');
+  for (const [field, question] of CONCERN) {
+    const answer = await asker.ask(question);
+    if (!answer) continue;
+    await session.record([
+      { type: 'concern', concern: field === 'history' ? { history: [answer] } : { [field]: answer } },
+    ]);
+  }
+  output.say(`Loads: ${loadNames(circuit)}`);
+  output.say(`Controls: ${controlNames(circuit)}`);
+  await each('fails', 'What fails?', session, asker, output, confirm);
+  await each('works', 'What works?', session, asker, output, confirm);
+}
+
+async function each(
+  verb: 'fails' | 'works',
+  question: string,
+  session: Session,
+  asker: Asker,
+  output: Output,
+  confirm: Confirm,
+): Promise<void> {
+  for (let again = false; ; again = true) {
+    const answer = await asker.ask(
+      `${again ? 'What else' : question.replace('?', '')}${again ? ` ${verb}` : ''}? (like H1 H2 when CONTROL POSITION)`,
+    );
+    if (!answer) return;
+    let text = answer.toLowerCase().startsWith(`${verb} `) ? answer : `${verb} ${answer}`;
+    if (!/\swhen\s/i.test(text) && session.circuit.controls.size > 0) {
+      const when = await asker.ask('In which condition? (CONTROL POSITION, Enter = everything at rest)');
+      if (when) text += ` when ${when}`;
+    }
+    const line = parseLine(text, session.circuit, session.recorded);
+    if (line.kind === 'events') await carryOut(session, line.events, line.echo, output, confirm);
+    else if (line.kind === 'error') output.complain(line.message, line.mend);
+  }
+}
+
+function loadNames(circuit: Circuit): string {
+  return [...circuit.parts.values()]
+    .flatMap((part) => loadsOf(part))
+    .map((load) => describeLoad(circuit, load))
+    .join(', ');
+}
+
+function controlNames(circuit: Circuit): string {
+  return [...circuit.controls.values()]
+    .map((control) => `${control.id} (${control.positions.join(', ')})`)
+    .concat('engine (off, running)')
+    .join(', ');
+}

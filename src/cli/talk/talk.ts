@@ -1,0 +1,170 @@
+/** The conversation: suspects left, the suggested test, one line typed, what it proved; again and again. */
+import type { Event } from '../../session/events.js';
+import { printReport } from '../../report/report.js';
+import { STATUS } from '../io.js';
+import { Failure } from '../failure.js';
+import type { Output } from '../output.js';
+import type { Session } from '../session.js';
+import { sessionReport } from '../session-report.js';
+import { showHelp } from '../show/help.js';
+import { paragraph } from '../show/page.js';
+import { setUpMark, showList, showSetUp } from '../show/record.js';
+import { answerHint, showSuggestion } from '../show/suggestion.js';
+import { showSuspects } from '../show/suspects.js';
+import { showWhy, statusOf } from '../show/why.js';
+import type { Asker } from './asker.js';
+import { carryOut, type Confirm } from './carry-out.js';
+import { closing } from './closing.js';
+import { understand, type Understood } from './understand.js';
+
+/** `closed`: done, the report is printed. `paused`: it can be resumed. */
+export type End = 'closed' | 'paused';
+
+/** A typed `yes`, nothing less. */
+export function confirmBy(asker: Asker): Confirm {
+  return async () => /^yes$/i.test((await asker.ask('Type yes to go on, anything else to leave it:')) ?? '');
+}
+
+export async function talk(session: Session, asker: Asker, output: Output): Promise<End> {
+  const confirm = confirmBy(asker);
+  const all = { session, asker, output, confirm };
+  let shown = -1;
+  let offered: ReturnType<typeof readyToClose>;
+  for (;;) {
+    if (asker.person && shown !== session.recorded.length) {
+      shown = session.recorded.length;
+      const ready = readyToClose(session);
+      const news = ready !== undefined && ready !== offered;
+      offered = ready;
+      if (news) {
+        if (await closing(all)) return closed(session, output);
+        if (shown !== session.recorded.length) continue;
+      }
+      showState(session, output);
+    }
+    const text = await asker.ask(promptOf(session, asker));
+    if (text === undefined) return 'paused';
+    const line = understand(text, session);
+    switch (line.kind) {
+      case 'empty':
+        break;
+      case 'error':
+        refuse(line, asker, output);
+        break;
+      case 'cause':
+        if (await closing(all)) return closed(session, output);
+        break;
+      case 'events': {
+        const events = await withSymptom(line.events, session, asker);
+        const done = await carryOut(session, events, line.echo, output, confirm);
+        if (done.length === 0 && !asker.person)
+          throw new Failure(`not recorded: ${text}`, '', STATUS.cannotRun);
+        if (done.some(({ event }) => event.type === 'closed')) return closed(session, output);
+        break;
+      }
+      case 'query':
+        if (line.query === 'pause') return 'paused';
+        answerQuery(line, session, output);
+    }
+  }
+}
+
+/** Why the way to the report can be offered now: the repair is proved, or only one is left. */
+function readyToClose(session: Session): 'verified' | 'one left' | undefined {
+  const { diagnosis } = session;
+  if (session.case.closed) return undefined;
+  if (diagnosis.verified) return 'verified';
+  return diagnosis.abnormal && diagnosis.groups.length === 1 && !diagnosis.paired ? 'one left' : undefined;
+}
+
+function closed(session: Session, output: Output): End {
+  output.result(printReport(sessionReport(session), 'text', { ascii: output.ascii }).trimEnd());
+  return 'closed';
+}
+
+function showState(session: Session, output: Output): void {
+  const { diagnosis } = session;
+  output.say('');
+  for (const line of showSuspects(diagnosis)) output.say(line);
+  for (const ask of diagnosis.asks) output.say(paragraph(ask, 'First: ', '  '), 'warning');
+  const best = session.suggestions[0];
+  if (best === undefined) return;
+  output.say('');
+  for (const line of showSuggestion(best)) output.say(line);
+}
+
+function promptOf(session: Session, asker: Asker): string {
+  const mark = `[${setUpMark(session.circuit, session.case.now)}]`;
+  return asker.person ? `${mark} ${answerHint(session.suggestions[0])}:` : `${mark} >`;
+}
+
+/** A person may try again; a script must not go on as if the line had been recorded. */
+function refuse(line: Extract<Understood, { kind: 'error' }>, asker: Asker, output: Output): void {
+  if (!asker.person) throw new Failure(line.message, line.mend);
+  output.complain(line.message, line.mend);
+}
+
+function answerQuery(line: Extract<Understood, { kind: 'query' }>, session: Session, output: Output): void {
+  const { circuit, diagnosis } = session;
+  const print = (lines: readonly string[]): void => lines.forEach((one) => output.result(one));
+  switch (line.query) {
+    case 'suspects':
+      return print(showSuspects(diagnosis, Infinity));
+    case 'next':
+      return print(session.suggestions.slice(0, 3).flatMap((one) => showSuggestion(one)));
+    case 'why': {
+      const name = line.about ?? diagnosis.suspects[0]?.faults[0]?.part;
+      const status = name === undefined ? undefined : statusOf(diagnosis, name);
+      return print(status === undefined ? ['Name a part or wire: why F4'] : showWhy(diagnosis, status));
+    }
+    case 'setup':
+      return output.result(paragraph(showSetUp(circuit, session.case.now)));
+    case 'list':
+      return print(showList(circuit, session.recorded));
+    case 'report':
+      return output.result(printReport(sessionReport(session), 'text', { ascii: output.ascii }).trimEnd());
+    case 'help':
+      return print(showHelp());
+    case 'pause':
+  }
+}
+
+/**
+ * A load that failed before and works now in the same condition: whether the complaint is gone decides what that proves,
+ * so it is asked; nothing else is.
+ */
+async function withSymptom(
+  events: readonly Event[],
+  session: Session,
+  asker: Asker,
+): Promise<readonly Event[]> {
+  if (!asker.person || session.case.symptom === 'absent') return events;
+  const asked: Event[] = [];
+  for (const event of events) {
+    if (event.type !== 'found' || event.symptom !== undefined || !recovered(event, session)) {
+      asked.push(event);
+      continue;
+    }
+    const answer = await asker.ask(
+      'It failed before in this condition. Is the complaint gone now? (Enter = yes, no)',
+    );
+    asked.push({ ...event, symptom: /^n/i.test(answer ?? '') ? 'present' : 'absent' });
+  }
+  return asked;
+}
+
+function recovered(event: Extract<Event, { type: 'found' }>, session: Session): boolean {
+  const { reading } = event;
+  if (reading.kind !== 'load') return false;
+  const when = new Map([...session.case.now.controls, ...(event.when ?? [])]);
+  const bad = new Set(session.diagnosis.findings.filter((one) => one.abnormal).map((one) => one.number));
+  return session.case.timeline.some(
+    (step) =>
+      step.kind === 'finding' &&
+      bad.has(step.finding.number) &&
+      step.finding.reading.kind === 'load' &&
+      step.finding.reading.load === reading.load &&
+      step.finding.reading.value !== reading.value &&
+      [...step.finding.setUp.controls].every(([control, position]) => when.get(control) === position),
+  );
+}
