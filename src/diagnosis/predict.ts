@@ -22,14 +22,19 @@ const CORNER_MARGIN = 0.15;
 /** A point may leak to its surroundings through damp dirt with as little as this; a floating point then reads volts. */
 const DAMP_OHMS = 1e6;
 
+/** Observations whose predictions are kept: a session is judged anew after each finding, mostly on the findings before. */
+const MOST_REMEMBERED = 80;
+
 interface Asked {
   readonly outcomes: readonly Outcome[];
   readonly bands: Map<string, { low: number; high: number }>;
 }
 
+type Question = Pick<Observation, 'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity'>;
+
 /** Predicts one observation under chosen faults; remembers what it solved. Make one per observation and set of fault sites. */
 export class Predictor {
-  private readonly memo = new Map<string, Asked>();
+  private readonly memo: Map<string, Asked>;
   private readonly sourceIndex: number;
 
   constructor(
@@ -40,6 +45,7 @@ export class Predictor {
     >,
   ) {
     this.sourceIndex = sourceElement(bench.network);
+    this.memo = remembered(bench, observation);
   }
 
   /**
@@ -187,6 +193,22 @@ export class Predictor {
     return Math.abs(volts[a]! - volts[b]!) > LIVE_VOLTS;
   }
 }
+
+/** What was solved earlier on this workbench for the very same question. */
+function remembered(bench: Workbench, question: Question): Map<string, Asked> {
+  let questions = memory.get(bench);
+  if (questions === undefined) memory.set(bench, (questions = new Map()));
+  const { added, unpowered, present, source, pinned, quantity } = question;
+  const key = JSON.stringify([added, unpowered, present.join(''), source, pinned, quantity]);
+  const known = questions.get(key);
+  if (known !== undefined) return known;
+  if (questions.size >= MOST_REMEMBERED) questions.delete(questions.keys().next().value!);
+  const fresh = new Map<string, Asked>();
+  questions.set(key, fresh);
+  return fresh;
+}
+
+const memory = new WeakMap<Workbench, Map<string, Map<string, Asked>>>();
 
 /** Rated volts of the load as it is fitted: a wrong lamp is lit by its own standard. */
 function ratedVolts(quantity: Observation['quantity'], faults: readonly AppliedFault[]): number {
