@@ -152,14 +152,17 @@ export class AppliedVariant {
     return lawCurrent(law, voltsLeft(law, volts, series, edge), edge);
   }
 
-  /** dI/dV of `amps` (chord: I/V instead, see `lawChord`). */
-  slope(element: number, volts: number, chord = false): number {
+  /**
+   * dI/dV of `amps` (chord: I/V instead, see `lawChord`).
+   * @param amps the current at these volts
+   */
+  slope(element: number, volts: number, amps: number, chord = false): number {
     const series = this.series[element]!;
     if (this.on[element] === 0 || series === Infinity) return 0;
     const law = this.laws[element]!;
     const edge = this.edges[element]!;
-    const own = series === 0 ? volts : voltsLeft(law, volts, series, edge);
-    const siemens = chord ? lawChord(law, own, edge) : lawSlope(law, own, edge);
+    const own = volts - series * amps;
+    const siemens = chord ? lawChord(law, own, edge, amps) : lawSlope(law, own, edge, amps);
     return siemens / (1 + series * siemens);
   }
 }

@@ -5,7 +5,7 @@
  * (minimum-degree ordering), so that a loom, which is nearly a tree, stays sparse. The tail (ends of filaments, motors and
  * diodes, then body metal) goes last, so that only the tail is repeated while those settle.
  */
-import { BODY } from './network.js';
+import { BATTERY_NEGATIVE, BODY } from './network.js';
 
 export interface EliminationPlan {
   readonly nodeCount: number;
@@ -40,82 +40,71 @@ export function planElimination(
   edges: readonly number[],
   tail: Iterable<number>,
 ): EliminationPlan {
-  const neighbours = Array.from({ length: nodeCount }, () => new Set<number>());
-  const join = (a: number, b: number) => {
-    if (a === b) return;
-    neighbours[a]!.add(b);
-    neighbours[b]!.add(a);
-  };
-  for (let i = 0; i < edges.length; i += 2) join(edges[i]!, edges[i + 1]!);
-  for (let node = 0; node < nodeCount; node++) join(node, BODY);
-
   // 0 = head, 1 = tail, 2 = body, 3 = reference.
   const rank = new Uint8Array(nodeCount);
   for (const node of tail) rank[node] = 1;
   rank[BODY] = 2;
-  rank[0] = 3;
-  const inTail = (node: number) => rank[node] !== 0;
+  rank[BATTERY_NEGATIVE] = 3;
 
-  const pairs = new Map<number, number>();
-  const key = (a: number, b: number) => (a < b ? a * nodeCount + b : b * nodeCount + a);
+  // Slot of a pair is first noted as its number among head pairs or tail pairs, plus one; tail pairs are moved up afterwards.
+  const noted = new Int32Array(nodeCount * nodeCount);
+  const neighbours = Array.from({ length: nodeCount }, (): number[] => []);
+  const degree = new Int32Array(nodeCount);
   const headPairs: number[] = [];
   const tailPairs: number[] = [];
-  const note = (a: number, b: number) => {
-    const name = key(a, b);
-    if (pairs.has(name)) return;
-    pairs.set(name, 0);
-    (inTail(a) && inTail(b) ? tailPairs : headPairs).push(name);
+  const join = (a: number, b: number) => {
+    if (a === b || noted[a * nodeCount + b] !== 0) return;
+    const pairs = rank[a] !== 0 && rank[b] !== 0 ? tailPairs : headPairs;
+    pairs.push(Math.min(a, b), Math.max(a, b));
+    noted[a * nodeCount + b] = noted[b * nodeCount + a] = pairs.length / 2;
+    neighbours[a]!.push(b);
+    neighbours[b]!.push(a);
+    degree[a]!++;
+    degree[b]!++;
   };
-  for (let node = 0; node < nodeCount; node++) for (const other of neighbours[node]!) note(node, other);
+  for (let i = 0; i < edges.length; i += 2) join(edges[i]!, edges[i + 1]!);
+  for (let node = 0; node < nodeCount; node++) join(node, BODY);
 
   const order: { node: number; around: number[] }[] = [];
-  const waiting = Array.from({ length: nodeCount - 1 }, (_, i) => i + 1);
+  const gone = new Uint8Array(nodeCount);
   let headSteps = 0;
-  while (waiting.length > 0) {
-    let best = 0;
-    for (let i = 1; i < waiting.length; i++) {
-      const [node, other] = [waiting[i]!, waiting[best]!];
-      const closer = rank[node]! - rank[other]! || neighbours[node]!.size - neighbours[other]!.size;
-      if (closer < 0) best = i;
+  for (let step = 1; step < nodeCount; step++) {
+    let node = -1;
+    let least = Infinity;
+    for (let i = 1; i < nodeCount; i++) {
+      const worth = gone[i] !== 0 ? Infinity : rank[i]! * nodeCount + degree[i]!;
+      if (worth >= least) continue;
+      least = worth;
+      node = i;
     }
-    const node = waiting[best]!;
-    waiting.splice(best, 1);
-    const around = [...neighbours[node]!].sort((a, b) => a - b);
+    gone[node] = 1;
+    const around = neighbours[node]!.filter((other) => gone[other] === 0);
     order.push({ node, around });
-    if (!inTail(node)) headSteps++;
-    around.forEach((a, i) => {
-      neighbours[a]!.delete(node);
-      for (const b of around.slice(i + 1)) {
-        join(a, b);
-        note(a, b);
-      }
-    });
+    if (rank[node] === 0) headSteps++;
+    for (let i = 0; i < around.length; i++) {
+      degree[around[i]!]!--;
+      for (let j = i + 1; j < around.length; j++) join(around[i]!, around[j]!);
+    }
   }
 
-  const names = [...headPairs, ...tailPairs];
-  const ends = new Int32Array(names.length * 2);
-  names.forEach((name, slot) => {
-    pairs.set(name, slot);
-    ends[2 * slot] = Math.floor(name / nodeCount);
-    ends[2 * slot + 1] = name % nodeCount;
-  });
-  const slot = (a: number, b: number) => pairs.get(key(a, b))!;
-
+  const firstTailSlot = headPairs.length / 2;
+  const slot = (a: number, b: number) =>
+    noted[a * nodeCount + b]! - 1 + (rank[a] !== 0 && rank[b] !== 0 ? firstTailSlot : 0);
   const steps: number[] = [];
   const starts = [0];
   for (const { node, around } of order) {
     steps.push(node, around.length);
     for (const other of around) steps.push(slot(node, other), other);
-    around.forEach((a, i) => {
-      for (const b of around.slice(i + 1)) steps.push(slot(a, b));
-    });
+    for (let i = 0; i < around.length; i++) {
+      for (let j = i + 1; j < around.length; j++) steps.push(slot(around[i]!, around[j]!));
+    }
     starts.push(steps.length);
   }
   return {
     nodeCount,
-    slotCount: names.length,
-    firstTailSlot: headPairs.length,
-    ends,
+    slotCount: firstTailSlot + tailPairs.length / 2,
+    firstTailSlot,
+    ends: Int32Array.from([...headPairs, ...tailPairs]),
     steps: Int32Array.from(steps),
     starts: Int32Array.from(starts),
     headSteps,

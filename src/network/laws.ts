@@ -69,8 +69,16 @@ export function lawCurrent(law: Law, volts: number, edge: Edge = 0): number {
   }
 }
 
-/** Siemens by which the current rises at these volts: dI/dV of `lawCurrent`. */
-export function lawSlope(law: Law, volts: number, edge: Edge = 0): number {
+/**
+ * Siemens by which the current rises at these volts: dI/dV of `lawCurrent`.
+ * @param amps the current at these volts, where it is already known
+ */
+export function lawSlope(
+  law: Law,
+  volts: number,
+  edge: Edge = 0,
+  amps = lawCurrent(law, volts, edge),
+): number {
   switch (law.kind) {
     case 'ohms':
     case 'contact':
@@ -85,7 +93,7 @@ export function lawSlope(law: Law, volts: number, edge: Edge = 0): number {
     case 'curve': {
       const size = Math.abs(volts);
       const knee = law.knee * law.volts;
-      if (size >= knee) return (law.exponent * Math.abs(lawCurrent(law, volts, edge))) / size;
+      if (size >= knee) return (law.exponent * Math.abs(amps)) / size;
       const cold = coldOhms(law, edge);
       const ohms = cold + ((kneeOhms(law, edge) - cold) * size) / knee;
       return cold / (ohms * ohms);
@@ -97,9 +105,14 @@ export function lawSlope(law: Law, volts: number, edge: Edge = 0): number {
  * Siemens of the straight line from the origin to a curve's point at these volts, I/V; other laws give their slope.
  * Newton's tangent throws an unfed filament from one side to the other; this line does not.
  */
-export function lawChord(law: Law, volts: number, edge: Edge = 0): number {
-  if (law.kind !== 'curve') return lawSlope(law, volts, edge);
-  return Math.abs(volts) < 1e-12 ? 1 / coldOhms(law, edge) : lawCurrent(law, volts, edge) / volts;
+export function lawChord(
+  law: Law,
+  volts: number,
+  edge: Edge = 0,
+  amps = lawCurrent(law, volts, edge),
+): number {
+  if (law.kind !== 'curve') return lawSlope(law, volts, edge, amps);
+  return Math.abs(volts) < 1e-12 ? 1 / coldOhms(law, edge) : amps / volts;
 }
 
 /** Volts that are left for the element itself when `ohms` stand in series with it and both together have `volts`. */

@@ -2,7 +2,7 @@
  * Steady volts of a network whose contacts and fuses are already decided.
  *
  * The linear head is eliminated once; only the tail (where filaments, motors and diodes end) is repeated while those settle.
- * Every law rises with its voltage, so exactly one answer exists; see `search` for what reaches it when plain steps do not.
+ * Every law rises with its voltage, so exactly one answer exists; see `shorten` for what reaches it when plain steps do not.
  */
 import type { AppliedVariant } from './applied-variant.js';
 import type { EliminationPlan } from './elimination-plan.js';
@@ -35,8 +35,9 @@ export class ReducedNetwork {
   private readonly bodySlots: Int32Array;
   private readonly savedSiemens: Float64Array;
   private readonly savedAmps: Float64Array;
-  // Per curved element: the volts its line was drawn at, the line (siemens, amperes at 0 V), whether to draw a chord next.
+  // Per curved element: its last volts and amperes, the line drawn there (siemens, amperes at 0 V), whether to draw a chord next.
   private readonly at: Float64Array;
+  private readonly flow: Float64Array;
   private readonly siemens: Float64Array;
   private readonly amps: Float64Array;
   private readonly chord: Uint8Array;
@@ -71,6 +72,7 @@ export class ReducedNetwork {
     this.savedSiemens = new Float64Array(plan.slotCount - plan.firstTailSlot);
     this.savedAmps = new Float64Array(plan.tail.length);
     this.at = new Float64Array(curved.length);
+    this.flow = new Float64Array(curved.length);
     this.siemens = new Float64Array(curved.length);
     this.amps = new Float64Array(curved.length);
     this.chord = new Uint8Array(curved.length);
@@ -99,20 +101,22 @@ export class ReducedNetwork {
       const i = curved[k]!;
       const law = elements.laws[i]!;
       const rated = law.kind === 'curve' ? law.volts : 0;
-      this.at[k] = start ? start[a[i]!]! - start[b[i]!]! : rated;
+      const volts = start ? start[a[i]!]! - start[b[i]!]! : rated;
+      this.at[k] = volts;
+      this.flow[k] = elements.amps(i, volts);
       this.chord[k] = start ? 0 : 1;
     }
     let restless = 0;
     for (let step = 0; step < ALL_STEPS; step++) {
       this.drawLines();
       this.solveTail();
-      const whole = step <= this.plainSteps || this.search();
-      restless = this.judge();
-      if (restless < 0 && whole) {
+      restless = this.misfit();
+      if (restless < 0) {
         mesh.backSubstitute(0, plan.headSteps);
         return mesh.volts.slice();
       }
-      if (step >= this.plainSteps) this.chord.fill(0);
+      if (step > this.plainSteps) this.shorten();
+      this.move(step < this.plainSteps);
     }
     return restless;
   }
@@ -129,7 +133,8 @@ export class ReducedNetwork {
     this.reduceHead();
     for (let k = 0; k < curved.length; k++) {
       const i = curved[k]!;
-      this.siemens[k] = elements.slope(i, volts[elements.a[i]!]! - volts[elements.b[i]!]!);
+      const across = volts[elements.a[i]!]! - volts[elements.b[i]!]!;
+      this.siemens[k] = elements.slope(i, across, elements.amps(i, across));
       this.amps[k] = 0;
     }
     this.solveTail();
@@ -166,9 +171,10 @@ export class ReducedNetwork {
     const { elements, curved, at } = this;
     for (let k = 0; k < curved.length; k++) {
       const volts = at[k]!;
-      const siemens = elements.slope(curved[k]!, volts, this.chord[k] === 1);
+      const amps = this.flow[k]!;
+      const siemens = elements.slope(curved[k]!, volts, amps, this.chord[k] === 1);
       this.siemens[k] = siemens;
-      this.amps[k] = elements.amps(curved[k]!, volts) - siemens * volts;
+      this.amps[k] = amps - siemens * volts;
     }
   }
 
@@ -181,7 +187,8 @@ export class ReducedNetwork {
       const slot = slots[i]!;
       if (slot < 0) continue;
       mesh.siemens[slot] = mesh.siemens[slot]! + this.siemens[k]!;
-      const [a, b] = [elements.a[i]!, elements.b[i]!];
+      const a = elements.a[i]!;
+      const b = elements.b[i]!;
       mesh.amps[a] = mesh.amps[a]! - this.amps[k]!;
       mesh.amps[b] = mesh.amps[b]! + this.amps[k]!;
     }
@@ -194,32 +201,37 @@ export class ReducedNetwork {
   }
 
   /** Compares each line with its curve at the new volts. Returns an element that is off, or −1. */
-  private judge(): number {
-    const { elements, curved, at } = this;
+  private misfit(): number {
+    const { elements, curved } = this;
     let restless = -1;
     for (let k = 0; k < curved.length; k++) {
-      const i = curved[k]!;
-      const volts = this.across(i);
-      const amps = elements.amps(i, volts);
+      const volts = this.across(curved[k]!);
+      const amps = elements.amps(curved[k]!, volts);
       const off = Math.abs(this.siemens[k]! * volts + this.amps[k]! - amps);
-      if (!(off <= SETTLED * Math.abs(amps) + SETTLED_AMPS)) restless = i;
-      const last = at[k]!;
-      const large = LARGE_STEP * Math.max(Math.abs(volts), Math.abs(last));
-      this.chord[k] = Math.abs(volts - last) > large ? 1 : 0;
-      at[k] = volts;
+      if (!(off <= SETTLED * Math.abs(amps) + SETTLED_AMPS)) restless = curved[k]!;
     }
-    const { tail } = this.plan;
-    for (let k = 0; k < tail.length; k++) this.before[tail[k]!] = this.mesh.volts[tail[k]!]!;
     return restless;
+  }
+
+  /** Makes the new volts the point where the next lines are drawn. */
+  private move(mayChord: boolean): void {
+    const { elements, curved, at, plan, mesh } = this;
+    for (let k = 0; k < curved.length; k++) {
+      const volts = this.across(curved[k]!);
+      const large = LARGE_STEP * Math.max(Math.abs(volts), Math.abs(at[k]!));
+      this.chord[k] = mayChord && Math.abs(volts - at[k]!) > large ? 1 : 0;
+      at[k] = volts;
+      this.flow[k] = elements.amps(curved[k]!, volts);
+    }
+    for (let k = 0; k < plan.tail.length; k++) this.before[plan.tail[k]!] = mesh.volts[plan.tail[k]!]!;
   }
 
   /**
    * Shortens the last step to where the network's content (the potential whose gradient is the sum of currents at each node)
    * is least along it. With rising laws the content is strictly convex and Newton's direction leads downhill, so this
    * converges from anywhere; it costs more than plain steps and is only needed when several diodes switch each other.
-   * Returns whether the whole step was good: only then do the volts obey the lines drawn.
    */
-  private search(): boolean {
+  private shorten(): void {
     const { plan, mesh, elements, curved, before } = this;
     let linear = 0;
     for (let slot = plan.firstTailSlot; slot < plan.slotCount; slot++) {
@@ -232,12 +244,12 @@ export class ReducedNetwork {
       for (let k = 0; k < curved.length; k++) {
         const volts = this.at[k]!;
         const change = this.across(curved[k]!) - volts;
-        const gained = elements.amps(curved[k]!, volts + part * change) - elements.amps(curved[k]!, volts);
+        const gained = elements.amps(curved[k]!, volts + part * change) - this.flow[k]!;
         slope += change * gained - this.siemens[k]! * change * change;
       }
       return slope;
     };
-    if (slopeAt(1) <= 0) return true;
+    if (slopeAt(1) <= 0) return;
     let [low, high] = [0, 1];
     for (let i = 0; i < 50; i++) {
       const middle = (low + high) / 2;
@@ -246,6 +258,5 @@ export class ReducedNetwork {
     }
     for (const node of plan.tail)
       mesh.volts[node] = before[node]! + low * (mesh.volts[node]! - before[node]!);
-    return false;
   }
 }

@@ -72,7 +72,7 @@ export class Solver {
     if (forcedRelays !== undefined) return [this.stand(variant, forcedRelays, blown, start?.volts)];
     if (this.bands.length === 0) {
       const only = this.stand(variant, 0, blown, start?.volts);
-      if (this.judge(variant, only).mayBlow.length === 0) return [only];
+      if (this.judge(only).mayBlow.length === 0) return [only];
     }
     return this.follow(variant);
   }
@@ -106,7 +106,8 @@ export class Solver {
           if (seen.has(name)) continue;
           seen.add(name);
           const outcome = standing(relays);
-          const { mayHold, mayBlow } = this.judge(variant, outcome);
+          this.elements.apply(variant, relays, way.blown);
+          const { mayHold, mayBlow } = this.judge(outcome);
           // A chattering relay feeds the fuse only part of the time, so it may hold at any current.
           if (mayHold || chatters) outcomes.push(chatters ? { ...outcome, chatters } : outcome);
           for (const fuses of mayBlow) {
@@ -180,9 +181,9 @@ export class Solver {
     );
   }
 
-  private judge(variant: Variant, outcome: Outcome): FuseVerdict {
+  /** The outcome's variant must be the one applied. */
+  private judge(outcome: Outcome): FuseVerdict {
     const { elements, network, fuseLoads } = this;
-    elements.apply(variant, outcome.pulledIn, outcome.blown);
     for (let i = 0; i < fuseLoads.length; i++) {
       const fuse = network.fuses[i]!;
       const law = elements.laws[fuse]!;

@@ -1,0 +1,29 @@
+import { describe, expect, test } from 'vitest';
+import { judgeFuses } from '../../src/network/fuse-rule.js';
+
+// Limits: ISO 8820-3 (from memory): 110 % holds at least 100 h, 200 % opens within 5 s.
+describe('fuses', () => {
+  test.each([0, 0.5, 1, 1.1])('when a fuse carries %d times its rating, then it holds', (load) => {
+    expect(judgeFuses([load])).toEqual({ mayHold: true, mayBlow: [] });
+  });
+
+  test.each([1.2, 1.5, 1.99])('when a fuse carries %d times its rating, then it may hold or blow', (load) => {
+    expect(judgeFuses([load])).toEqual({ mayHold: true, mayBlow: [1] });
+  });
+
+  test.each([2, 10, 1000])('when a fuse carries %d times its rating, then it blows', (load) => {
+    expect(judgeFuses([load])).toEqual({ mayHold: false, mayBlow: [1] });
+  });
+
+  test('when a small fuse stands behind a large one, then the small one goes and the large one stays', () => {
+    expect(judgeFuses([3, 24])).toEqual({ mayHold: false, mayBlow: [2] });
+  });
+
+  test('when two like fuses are in one path, then either or both may go', () => {
+    expect(judgeFuses([20, 0, 15])).toEqual({ mayHold: false, mayBlow: [1, 4, 5] });
+  });
+
+  test('when a drawing has no fuse, then nothing blows', () => {
+    expect(judgeFuses([])).toEqual({ mayHold: true, mayBlow: [] });
+  });
+});
