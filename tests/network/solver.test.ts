@@ -217,7 +217,7 @@ describe('corners of tolerance', () => {
           const { signs } = solver.adjoint(nominal, base, 4, 7);
           const up = value(solver.solve({ ...base, corner: signs })[0]!);
           const down = value(solver.solve({ ...base, corner: signs.map((sign) => -sign) })[0]!);
-            const element = Math.floor(((draw.next().value! + 1) / 2) * (rows.length - 0.001));
+          const element = Math.floor(((draw.next().value! + 1) / 2) * (rows.length - 0.001));
           const single = new Int8Array(rows.length);
           single[element] = signs[element]!;
           const alone = value(solver.solve({ ...base, corner: single })[0]!);
