@@ -248,7 +248,8 @@ function describeFindings(
         hard,
         main,
       ),
-      abnormal: own.some((sense) => sense.abnormal),
+      // A lamp that works as it should beside a dead one is not itself out of order.
+      abnormal: own.some((sense) => sense.abnormal && sense.observation.kind !== 'contrast'),
       hard,
       prediction: main === undefined ? '' : showRange(main.observation, main.low, main.high),
       reading: main === undefined ? '' : shown(main.observation),

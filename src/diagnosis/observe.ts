@@ -25,7 +25,7 @@ import type { AddedElement } from '../network/solver-types.js';
 import type { Finding } from '../session/case.js';
 import type { Reading, Typed } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
-import { sightBand, WORDS } from './sights.js';
+import { ledBand, sightBand, WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';
 
 /** What is read: (V(a) − V(b)) / scale, or its magnitude. */
@@ -289,12 +289,6 @@ function agrees(bench: Workbench, reading: Reading): { low: number; high: number
     case 'look':
       return { low: -Infinity, high: Infinity };
   }
-}
-
-/** An LED test lamp glows from about 3 V on a 12 V system (from memory). */
-function ledBand(value: 'lit' | 'dim' | 'off'): { low: number; high: number } {
-  if (value === 'lit') return { low: 0.25, high: Infinity };
-  return value === 'dim' ? { low: 0.1, high: 0.8 } : { low: 0, high: 0.45 };
 }
 
 /** Typed battery volts of this finding and of those before it with the engine in the same state. */

@@ -48,3 +48,9 @@ export function sightBand(kind: Load['kind'], sight: Sight): Band {
   const table = kind === 'lamp' ? LAMP : kind === 'horn' ? HORN : kind === 'motor' ? MOTOR : RELAY;
   return table[sight] ?? ANY;
 }
+
+/** An LED test lamp glows from about 3 V on a 12 V system (from memory). */
+export function ledBand(value: 'lit' | 'dim' | 'off'): Band {
+  if (value === 'lit') return { low: 0.25, high: Infinity };
+  return value === 'dim' ? { low: 0.1, high: 0.8 } : { low: 0, high: 0.45 };
+}

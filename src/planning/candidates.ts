@@ -30,7 +30,8 @@ const BLANK = { value: 0, step: 0.01 };
 export function candidates(bench: Workbench, session: Case): Candidate[] {
   const findings = session.timeline.flatMap((step) => (step.kind === 'finding' ? [step.finding] : []));
   const failed = failures(bench, findings);
-  const condition = failed.at(-1)?.setUp ?? findings.find((finding) => finding.reading.kind === 'load')?.setUp;
+  const condition =
+    failed.at(-1)?.setUp ?? findings.find((finding) => finding.reading.kind === 'load')?.setUp;
   if (condition === undefined) return [];
   const opened = openedPlaces(bench, session);
   const all = [
@@ -39,19 +40,30 @@ export function candidates(bench: Workbench, session: Case): Candidate[] {
     ...bridges(bench, condition, opened, failed),
     ...itemsOut(bench, condition, opened),
   ];
-  const helped = all.map((candidate) => ({ ...candidate, minutes: candidate.minutes + helperMinutes(bench.circuit, candidate.setUp) }));
-  return helped.filter((candidate) => !isDone(findings, candidate) && !session.skipped.some(({ test }) => test === candidate.line));
+  const helped = all.map((candidate) => ({
+    ...candidate,
+    minutes: candidate.minutes + helperMinutes(bench.circuit, candidate.setUp),
+  }));
+  return helped.filter(
+    (candidate) =>
+      !isDone(findings, candidate) && !session.skipped.some(({ test }) => test === candidate.line),
+  );
 }
 
 /** Other loads, in the failed condition and with one control changed: these cost a glance. */
 function glances(bench: Workbench, findings: readonly Finding[], condition: SetUp): Candidate[] {
   const rest = atRest(bench.circuit);
   const changed = [...bench.circuit.controls.values()].flatMap((control) =>
-    control.positions.map((position) => ({ ...condition, controls: new Map(condition.controls).set(control.id, position) })),
+    control.positions.map((position) => ({
+      ...condition,
+      controls: new Map(condition.controls).set(control.id, position),
+    })),
   );
   const alone = [...bench.circuit.controls.values()].flatMap((control) =>
     control.risk === undefined
-      ? control.positions.slice(1).map((position) => ({ ...rest, controls: new Map(rest.controls).set(control.id, position) }))
+      ? control.positions
+          .slice(1)
+          .map((position) => ({ ...rest, controls: new Map(rest.controls).set(control.id, position) }))
       : [],
   );
   const setUps = [condition, ...changed, ...alone];
@@ -74,7 +86,9 @@ function glances(bench: Workbench, findings: readonly Finding[], condition: SetU
 }
 
 function voltages(bench: Workbench, condition: SetUp, opened: ReadonlySet<string>): Candidate[] {
-  const points = [...bench.circuit.parts.values()].flatMap((part) => pointsAt(part).map((point) => ({ point, part })));
+  const points = [...bench.circuit.parts.values()].flatMap((part) =>
+    pointsAt(part).map((point) => ({ point, part })),
+  );
   return points
     .filter(({ point, part }) => bench.network.points.has(point) && isReachable(bench.circuit, part, point))
     .map(({ point, part }) => ({
@@ -88,14 +102,20 @@ function voltages(bench: Workbench, condition: SetUp, opened: ReadonlySet<string
 }
 
 function pointsAt(part: Part): PointId[] {
-  if (part.type === 'connector') return part.pins.flatMap((pin) => [`${part.id}.${pin}h`, `${part.id}.${pin}c`]);
+  if (part.type === 'connector')
+    return part.pins.flatMap((pin) => [`${part.id}.${pin}h`, `${part.id}.${pin}c`]);
   if (part.type === 'battery') return ['bat+'];
   if (part.type === 'ground' || part.type === 'splice') return [part.id];
   return terminalsOf(part).map((terminal) => `${part.id}.${terminal}`);
 }
 
 /** A jumper across a switch, watching a load that failed. Not where it would start, crank, pump or turn something. */
-function bridges(bench: Workbench, condition: SetUp, opened: ReadonlySet<string>, failed: readonly Finding[]): Candidate[] {
+function bridges(
+  bench: Workbench,
+  condition: SetUp,
+  opened: ReadonlySet<string>,
+  failed: readonly Finding[],
+): Candidate[] {
   const watched = failed.find((finding) => sameSetUp(finding.setUp, condition));
   if (watched?.reading.kind !== 'load') return [];
   const { reading } = watched;
@@ -121,11 +141,10 @@ function bridges(bench: Workbench, condition: SetUp, opened: ReadonlySet<string>
 function itemsOut(bench: Workbench, condition: SetUp, opened: ReadonlySet<string>): Candidate[] {
   const rest = atRest(bench.circuit);
   return [...bench.circuit.parts.values()].flatMap((part) => {
-    if ((part.type !== 'fuse' && part.type !== 'lamp') || !isReachable(bench.circuit, part, part.id)) return [];
+    if ((part.type !== 'fuse' && part.type !== 'lamp') || !isReachable(bench.circuit, part, part.id))
+      return [];
     const pairs =
-      part.type === 'fuse'
-        ? [['1', '2']]
-        : part.filaments.map((filament) => [filament.terminal, '31']);
+      part.type === 'fuse' ? [['1', '2']] : part.filaments.map((filament) => [filament.terminal, '31']);
     return pairs.map(([from, to]): Candidate => {
       const [red, black] = [`${part.id}.${from}i`, `${part.id}.${to}i`];
       return {
@@ -151,7 +170,9 @@ function openMinutes(circuit: Circuit, place: string, opened: ReadonlySet<string
 
 /** One person cannot hold such a control and probe elsewhere. */
 function helperMinutes(circuit: Circuit, setUp: SetUp): number {
-  const held = [...circuit.controls.values()].some((control) => control.helper && setUp.controls.get(control.id) !== control.positions[0]);
+  const held = [...circuit.controls.values()].some(
+    (control) => control.helper && setUp.controls.get(control.id) !== control.positions[0],
+  );
   return held ? MINUTES.helper : 0;
 }
 
@@ -174,11 +195,15 @@ function openedPlaces(bench: Workbench, session: Case): ReadonlySet<string> {
 
 /** The same reading was taken in the same set-up. Points on one node are the same point. */
 function isDone(findings: readonly Finding[], candidate: Candidate): boolean {
-  return findings.some((finding) => sameSetUp(finding.setUp, candidate.setUp) && sameQuestion(finding.reading, candidate.reading));
+  return findings.some(
+    (finding) =>
+      sameSetUp(finding.setUp, candidate.setUp) && sameQuestion(finding.reading, candidate.reading),
+  );
 }
 
 function sameQuestion(a: Reading, b: Reading): boolean {
   if (a.kind === 'load' && b.kind === 'load') return a.load === b.load;
-  if ((a.kind === 'volts' && b.kind === 'volts') || (a.kind === 'ohms' && b.kind === 'ohms')) return a.red === b.red && a.black === b.black;
+  if ((a.kind === 'volts' && b.kind === 'volts') || (a.kind === 'ohms' && b.kind === 'ohms'))
+    return a.red === b.red && a.black === b.black;
   return false;
 }

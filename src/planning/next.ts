@@ -54,10 +54,19 @@ export function suggest(bench: Workbench, session: Case, diagnosis: Diagnosis): 
     const classes = outcomeClasses(bench, candidate, likely, solved);
     const gain = before - remaining(classes, likely);
     if (gain < 0.01) return [];
-    return [{ candidate, gain, value: gain / (candidate.minutes * (candidate.disturbs ? DISTURBANCE : 1)), classes }];
+    return [
+      {
+        candidate,
+        gain,
+        value: gain / (candidate.minutes * (candidate.disturbs ? DISTURBANCE : 1)),
+        classes,
+      },
+    ];
   });
   rated.sort((a, b) => b.value - a.value || (a.candidate.words < b.candidate.words ? -1 : 1));
-  return distinct(rated).slice(0, MOST_SUGGESTIONS).map((choice) => toSuggestion(bench, session, choice));
+  return distinct(rated)
+    .slice(0, MOST_SUGGESTIONS)
+    .map((choice) => toSuggestion(bench, session, choice));
 }
 
 /** Two points on one node tell the same: the first stands for both. */
@@ -88,7 +97,12 @@ function likelyFaults(bench: Workbench, diagnosis: Diagnosis): Likely[] {
       }),
     );
     for (const faults of versions) {
-      list.push({ group: g, name: suspect.faults.map((entry) => shortName(bench, byId.get(entry.id)!)).join(' + '), weight: suspect.share / versions.length, faults });
+      list.push({
+        group: g,
+        name: suspect.faults.map((entry) => shortName(bench, byId.get(entry.id)!)).join(' + '),
+        weight: suspect.share / versions.length,
+        faults,
+      });
     }
   }
   return list;
@@ -96,7 +110,12 @@ function likelyFaults(bench: Workbench, diagnosis: Diagnosis): Likely[] {
 
 function shortName(bench: Workbench, fault: Fault): string {
   const type = bench.circuit.parts.get(fault.part)?.type;
-  const whole = fault.owner !== 'position' || type === 'connector' || type === 'ground' || type === 'splice' || type === 'battery';
+  const whole =
+    fault.owner !== 'position' ||
+    type === 'connector' ||
+    type === 'ground' ||
+    type === 'splice' ||
+    type === 'battery';
   return whole ? fault.part : `contact ${fault.site}`;
 }
 
@@ -114,13 +133,24 @@ function middle(fault: Fault): number {
 }
 
 /** Which class of reading each likely fault would give. */
-function outcomeClasses(bench: Workbench, candidate: Candidate, likely: readonly Likely[], solved: Map<string, Outcome[]>): Rated['classes'] {
+function outcomeClasses(
+  bench: Workbench,
+  candidate: Candidate,
+  likely: readonly Likely[],
+  solved: Map<string, Outcome[]>,
+): Rated['classes'] {
   const { reading, setUp } = candidate;
   const asked = probe(bench, setUp, reading)!;
   const plain = standingOf(bench, setUp);
   // A 10 MΩ meter changes nothing that matters for the choice; without it one solve serves every point.
   const added = reading.kind === 'volts' ? plain.added : asked.added;
-  const key = JSON.stringify([[...setUp.controls], [...setUp.out], [...setUp.unplugged], setUp.jumpers, reading.kind === 'volts' || reading.kind === 'load' ? '' : candidate.line]);
+  const key = JSON.stringify([
+    [...setUp.controls],
+    [...setUp.out],
+    [...setUp.unplugged],
+    setUp.jumpers,
+    reading.kind === 'volts' || reading.kind === 'load' ? '' : candidate.line,
+  ]);
   let outcomes = solved.get(key);
   if (outcomes === undefined) {
     const solver = bench.solver(added);
@@ -159,7 +189,10 @@ function groupWeights(likely: readonly Likely[]): number[] {
 
 function entropy(weights: readonly number[]): number {
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return weights.reduce((sum, weight) => (weight <= 0 ? sum : sum - (weight / total) * Math.log2(weight / total)), 0);
+  return weights.reduce(
+    (sum, weight) => (weight <= 0 ? sum : sum - (weight / total) * Math.log2(weight / total)),
+    0,
+  );
 }
 
 /** Expected entropy over repairs after the reading is known. */
@@ -178,7 +211,11 @@ function toSuggestion(bench: Workbench, session: Case, { candidate, classes }: R
   const total = [...classes.values()].flat().reduce((sum, { likely }) => sum + likely.weight, 0);
   const outcomes = mergeAlike([...classes].sort(([a], [b]) => a - b).map(([, members]) => members))
     .map((members) => ({
-      when: whenWords(bench, candidate, members.map((member) => member.quantity)),
+      when: whenWords(
+        bench,
+        candidate,
+        members.map((member) => member.quantity),
+      ),
       means: meansWords(members.map((member) => member.likely)),
       chance: members.reduce((sum, { likely }) => sum + likely.weight, 0) / total,
     }))
@@ -202,7 +239,11 @@ function mergeAlike(classes: readonly (readonly Member[])[]): Member[][] {
   const merged: Member[][] = [];
   for (const members of classes) {
     const last = merged.at(-1);
-    if (last !== undefined && meansWords(last.map((m) => m.likely)) === meansWords(members.map((m) => m.likely))) last.push(...members);
+    if (
+      last !== undefined &&
+      meansWords(last.map((m) => m.likely)) === meansWords(members.map((m) => m.likely))
+    )
+      last.push(...members);
     else merged.push([...members]);
   }
   return merged;
@@ -214,12 +255,18 @@ function whenWords(bench: Workbench, candidate: Candidate, values: readonly numb
   if (reading.kind === 'ohms' && low < 1e3 && high > 1e5) return `${low.toFixed(1)} ohm up to OL`;
   if (reading.kind === 'load') {
     const { kind } = bench.network.loads.get(reading.load)!;
-    const words = { lamp: ['off', 'dim', 'lit'], horn: ['silent', 'weak', 'sounds'], motor: ['stopped', 'slow', 'runs'], relay: ['silent', 'silent or clicks', 'clicks'] }[kind];
+    const words = {
+      lamp: ['off', 'dim', 'lit'],
+      horn: ['silent', 'weak', 'sounds'],
+      motor: ['stopped', 'slow', 'runs'],
+      relay: ['silent', 'silent or clicks', 'clicks'],
+    }[kind];
     return words[SIGHT_EDGES.filter((edge) => (low + high) / 2 > edge).length]!;
   }
   const unit = reading.kind === 'ohms' ? 'ohm' : 'V';
   if (unit === 'ohm' && low > 10_000) return 'OL';
-  const round = (value: number) => (Math.abs(value) < 9.95 ? value.toFixed(1) : value.toFixed(0)).replace(/^-0\.0$/, '0.0');
+  const round = (value: number) =>
+    (Math.abs(value) < 9.95 ? value.toFixed(1) : value.toFixed(0)).replace(/^-0\.0$/, '0.0');
   const [from, to] = [round(low), round(Math.min(high, 1e5))];
   return from === to ? `about ${from} ${unit}` : `${from} to ${to} ${unit}`;
 }
@@ -236,12 +283,15 @@ function meansWords(members: readonly Likely[]): string {
 /** Lines that lead from one set-up to another. */
 function changes(from: SetUp, to: SetUp): string[] {
   const lines: string[] = [];
-  for (const ends of from.jumpers) if (!to.jumpers.some((other) => other.join() === ends.join())) lines.push(`unjumper ${ends.join(' ')}`);
+  for (const ends of from.jumpers)
+    if (!to.jumpers.some((other) => other.join() === ends.join())) lines.push(`unjumper ${ends.join(' ')}`);
   for (const id of from.unplugged) if (!to.unplugged.has(id)) lines.push(`plug ${id}`);
   for (const id of from.out) if (!to.out.has(id)) lines.push(`in ${id}`);
-  for (const [control, position] of to.controls) if (from.controls.get(control) !== position) lines.push(`${control} ${position}`);
+  for (const [control, position] of to.controls)
+    if (from.controls.get(control) !== position) lines.push(`${control} ${position}`);
   for (const id of to.unplugged) if (!from.unplugged.has(id)) lines.push(`unplug ${id}`);
   for (const id of to.out) if (!from.out.has(id)) lines.push(`out ${id}`);
-  for (const ends of to.jumpers) if (!from.jumpers.some((other) => other.join() === ends.join())) lines.push(`jumper ${ends.join(' ')}`);
+  for (const ends of to.jumpers)
+    if (!from.jumpers.some((other) => other.join() === ends.join())) lines.push(`jumper ${ends.join(' ')}`);
   return lines;
 }

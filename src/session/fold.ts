@@ -131,6 +131,8 @@ function proofsOf(order: readonly Recorded[], circuit: Circuit): ReadonlySet<Met
     if (event.type === 'proved') proofs.add(event.mode);
     if (event.type !== 'found' || event.evidence === 'told') continue;
     const mode = modeOf(event.reading);
+    // Battery volts typed beside a reading were taken with the same meter and leads, on a known-live point.
+    if (event.battery !== undefined && event.battery.value >= circuit.nominalVolts / 2) proofs.add('volts');
     if (mode !== undefined && isLive(event.reading, circuit.nominalVolts)) proofs.add(mode);
   }
   return proofs;

@@ -1,0 +1,18 @@
+import { readdirSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { createWorkbench } from '../../src/diagnosis/workbench.js';
+import { readCircuit } from '../../src/files/circuit-file.js';
+import { trial } from './first-law.js';
+
+const EACH = 30;
+
+test.each(readdirSync('circuits'))(
+  'when readings of %s are true then the true fault is kept',
+  async (file) => {
+    const loaded = await readCircuit(`circuits/${file}`);
+    if ('problems' in loaded) throw new Error(`${file} does not load`);
+    const bench = createWorkbench(loaded.circuit);
+    const misses = Array.from({ length: EACH }, (_, i) => trial(bench, 1000 + i)).filter(({ kept }) => !kept);
+    expect(misses.map(({ story }) => story).join('\n\n')).toBe('');
+  },
+);
