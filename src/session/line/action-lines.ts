@@ -105,7 +105,8 @@ export function repairLine(cursor: Cursor, context: LineContext): Draft {
   const amount = (pattern: RegExp): number | undefined => {
     const found = pattern.exec(how);
     if (!found) return undefined;
-    how = (how.slice(0, found.index) + how.slice(found.index + found[0].length)).trim();
+    // A space where the amount stood, or the words on both sides of it would run together.
+    how = `${how.slice(0, found.index)} ${how.slice(found.index + found[0].length)}`.trim();
     return Number((found[1] ?? found[2])!.replace(',', '.'));
   };
   const minutes = amount(/[[(,;]?\s*\b(\d+(?:[.,]\d+)?)\s*min(?:ute)?s?\b\s*[\])]?/i);
