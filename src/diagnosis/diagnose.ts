@@ -18,7 +18,7 @@ import { gather } from './evidence.js';
 import type { Fault } from './faults.js';
 import { partLabel } from './labels.js';
 import type { Observation } from './observe.js';
-import { figure, showRange } from './observe.js';
+import { showRange } from './observe.js';
 import { judgePairs } from './pairs.js';
 import { Predictor } from './predict.js';
 import { confirmedBy, verifiedGood } from './proof-of-cause.js';
@@ -38,7 +38,7 @@ export function diagnose(bench: Workbench, session: Case): Diagnosis {
   let standing: readonly Verdict[] = verdicts.filter(
     ({ fall, faults }) => fall === undefined && !faults.some((fault) => assumed.has(fault.part)),
   );
-  const fallen = verdicts.flatMap((verdict) => fallenOf(verdict));
+  const fallen = verdicts.flatMap((verdict) => fallenOf(bench, verdict));
   let pairsExamined = { done: 0, of: 0 };
   const paired = standing.length === 0 && abnormal.length > 0;
   if (paired) {
@@ -65,7 +65,7 @@ export function diagnose(bench: Workbench, session: Case): Diagnosis {
     fits,
     abnormal: abnormal.length > 0,
     open: openQuestions(senses, fits),
-    findings: describeFindings(session, senses, verdicts),
+    findings: describeFindings(bench, session, senses, verdicts),
     asks: asks(session, senses),
     verified: verifiedGood(bench, session),
   };
@@ -135,7 +135,7 @@ function toSuspect(verdict: Verdict, share: number): Suspect {
   };
 }
 
-function fallenOf(verdict: Verdict): Fallen[] {
+function fallenOf(bench: Workbench, verdict: Verdict): Fallen[] {
   if (verdict.fall === undefined) return [];
   const { observation, low, high } = verdict.fall;
   return [
@@ -144,19 +144,11 @@ function fallenOf(verdict: Verdict): Fallen[] {
       faults: verdict.faults.map(info),
       reason: {
         finding: observation.finding,
-        prediction: low > high ? 'healthy again' : showRange(observation, low, high),
-        reading: shown(observation),
+        prediction: low > high ? 'healthy again' : showRange(bench, observation, low, high),
+        reading: observation.shown,
       },
     },
   ];
-}
-
-/** The reading itself, or the range that a word stands for. */
-function shown(observation: Observation): string {
-  if (observation.kind === 'volts' || observation.kind === 'battery') {
-    return `${figure((observation.low + observation.high) / 2)} V`;
-  }
-  return showRange(observation, observation.low, observation.high);
 }
 
 function groupByRepair(suspects: readonly Suspect[]): Diagnosis['groups'] {
@@ -213,6 +205,7 @@ function partStatuses(
 
 /** Per finding: what it proved, by the parts whose last suspicion it took away. */
 function describeFindings(
+  bench: Workbench,
   session: Case,
   senses: readonly Sense[],
   verdicts: readonly Verdict[],
@@ -251,8 +244,8 @@ function describeFindings(
       // A lamp that works as it should beside a dead one is not itself out of order.
       abnormal: own.some((sense) => sense.abnormal && sense.observation.kind !== 'contrast'),
       hard,
-      prediction: main === undefined ? '' : showRange(main.observation, main.low, main.high),
-      reading: main === undefined ? '' : shown(main.observation),
+      prediction: main === undefined ? '' : showRange(bench, main.observation, main.low, main.high),
+      reading: main === undefined ? '' : main.observation.shown,
     };
   });
 }

@@ -7,6 +7,7 @@ import { describeAction, describeReading, describeSetUp } from '../session/descr
 import { causeOf, faultWords } from './cause.js';
 import { customerParagraph } from './customer.js';
 import { REPORT_SCHEMA, type Report, type ReportStep, type RuledOut } from './report-data.js';
+import { listWords } from './layout.js';
 import { isRepair, verify, type Proof } from './verification.js';
 
 export interface ReportInput {
@@ -141,18 +142,19 @@ function proofWords(session: Case): readonly string[] {
 
 /** Faults that fell by the same finding and prediction stand together; a page of single lines would be read by nobody. */
 function ruledOut(diagnosis: Diagnosis): readonly RuledOut[] {
-  const together = new Map<string, { faults: string[]; reason: Reason }>();
+  const together = new Map<string, { faults: string[]; parts: Set<string>; reason: Reason }>();
   for (const { faults, reason } of diagnosis.fallen) {
     const key = JSON.stringify([reason.finding, reason.prediction]);
-    const words = faults.map((fault) => fault.label).join(', together with ');
-    const entry = together.get(key);
-    if (entry === undefined) together.set(key, { faults: [words], reason });
-    else entry.faults.push(words);
+    const entry = together.get(key) ?? { faults: [], parts: new Set<string>(), reason };
+    entry.faults.push(faults.map((fault) => fault.label).join(', together with '));
+    for (const fault of faults) entry.parts.add(fault.part);
+    together.set(key, entry);
   }
   return [...together.values()]
     .sort((a, b) => a.reason.finding - b.reason.finding)
-    .map(({ faults, reason }) => ({
+    .map(({ faults, parts, reason }) => ({
       faults,
+      parts: [...parts],
       finding: reason.finding,
       reading: reason.reading,
       predicted: reason.prediction,
@@ -171,16 +173,15 @@ function clearedUntested(circuit: Circuit, session: Case, diagnosis: Diagnosis):
     }
     if ('between' in about) about.between.forEach(visit);
   }
-  return diagnosis.parts
-    .filter(
-      (part) => (part.status === 'cleared' || part.status === 'not on its own') && !visited.has(part.part),
-    )
-    .map((part) => {
-      const numbers = [...new Set(part.fallen.map((one) => one.reason.finding))].sort((a, b) => a - b);
-      const by = numbers.length === 0 ? '' : `, by finding ${numbers.join(', ')}`;
-      const alone = part.status === 'cleared' ? '' : ' (not on its own)';
-      return `${partLabel(circuit, part.part)}${alone}${by}`;
-    });
+  const together = new Map<string, string[]>();
+  for (const { part, status, fallen } of diagnosis.parts) {
+    if ((status !== 'cleared' && status !== 'not on its own') || visited.has(part)) continue;
+    const numbers = [...new Set(fallen.map((one) => one.reason.finding))].sort((a, b) => a - b);
+    const by = numbers.length === 0 ? '' : ` by finding ${listWords(numbers.map(String))}`;
+    const key = `${status}${by}`;
+    together.set(key, [...(together.get(key) ?? []), partLabel(circuit, part)]);
+  }
+  return [...together].map(([how, parts]) => `${how}: ${parts.join(', ')}`);
 }
 
 function remaining(diagnosis: Diagnosis, named: readonly string[]): readonly string[] {

@@ -84,8 +84,6 @@ function howSure(
   proof: Proof,
 ): readonly [Certainty, string] {
   const touched = group.some((suspect) => suspect.touched);
-  if (group.some((suspect) => suspect.confirmed))
-    return ['confirmed', 'Positive evidence was recorded at this place.'];
   const mended = proof.corrections.filter(isRepair).filter((action) => {
     const at = 'at' in action ? action.at : 'part' in action ? action.part : '';
     return group.some((suspect) => isAt(suspect, at));
@@ -100,6 +98,8 @@ function howSure(
           : ''),
     ];
   }
+  if (group.some((suspect) => suspect.confirmed))
+    return ['confirmed', 'Positive evidence was recorded at this place.'];
   if (touched || proof.recoveredBefore)
     return [
       'most likely',

@@ -40,6 +40,8 @@ export interface ReportStep {
 /** Faults that a reading excludes, with what each of them would have made it read. */
 export interface RuledOut {
   readonly faults: readonly string[];
+  /** Part and wire ids of those faults; other faults of the same parts may remain. */
+  readonly parts: readonly string[];
   readonly finding: number;
   readonly reading: string;
   readonly predicted: string;

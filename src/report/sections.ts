@@ -87,10 +87,13 @@ function causeLines(cause: Cause): readonly Line[] {
 /** The reading first, the prediction in brackets. */
 function ruledOutLines(report: Report): readonly Line[] {
   if (report.ruledOut.length === 0) return [text('nothing yet')];
-  return report.ruledOut.map((one) => ({
-    kind: 'item',
-    text: `finding ${one.finding} was ${one.reading} [predicted for what it rules out: ${one.predicted}]: ${one.faults.join('; ')}`,
-  }));
+  return [
+    text('Single faults at these parts; each fault by name stands in the JSON form of this report.'),
+    ...report.ruledOut.map((one): Line => ({
+      kind: 'item',
+      text: `finding ${one.finding} was ${one.reading} [predicted for what it rules out: ${one.predicted}]: ${one.parts.join(', ')}`,
+    })),
+  ];
 }
 
 function timeLines(report: Report): readonly Line[] {

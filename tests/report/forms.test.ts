@@ -62,7 +62,7 @@ describe('text form', () => {
 
   test('when a figure was predicted or fitted then it is marked so', () => {
     const flat = text.replace(/\s+/g, ' ');
-    expect(flat).toContain('[predicted for what it rules out: 0 to 0.1 V]: F1 blown');
+    expect(flat).toContain('[predicted for what it rules out: 0 to 0.1 V]: F1');
     expect(flat).toContain('(calculated, not measured): open, or more than 210 ohm');
   });
 

@@ -30,7 +30,7 @@ export async function demo({ output }: Context): CommandResult {
     output.result(paragraph(words, `#${recorded!.number} `, '   '), 'strong');
     const changed = showConsequences(before, session.diagnosis, [recorded!.number]);
     for (const line of changed) output.result(line);
-    if (changed.length > 0 && session.diagnosis.abnormal && !session.diagnosis.verified)
+    if (session.diagnosis.groups.length !== before.groups.length)
       for (const line of showSuspects(session.diagnosis, 3)) output.result(line);
   }
   output.result('');

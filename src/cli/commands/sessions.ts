@@ -22,9 +22,7 @@ export async function sessions(context: Context, { json = false }: { json?: bool
   return STATUS.ok;
 }
 
-async function summaryOf(
-  file: string,
-): Promise<
+async function summaryOf(file: string): Promise<
   | { file: string; problem: string }
   | {
       file: string;

@@ -14,11 +14,13 @@ export function showConsequences(
   numbers: readonly number[],
 ): readonly string[] {
   const lines: string[] = [];
-  for (const sense of after.findings.filter((one) => numbers.includes(one.number)))
-    if (sense.provedWhat !== '') lines.push(paragraph(sense.provedWhat, `#${sense.number}: `, '  '));
   const was = new Map(before.parts.map((part) => [part.part, part]));
   const gone = after.parts.filter((part) => isSuspect(was.get(part.part)) && !isSuspect(part));
   const back = after.parts.filter((part) => !isSuspect(was.get(part.part)) && isSuspect(part));
+  // Who fell says more than a general sentence; where nobody fell, the sentence says why not.
+  if (gone.length === 0)
+    for (const sense of after.findings.filter((one) => numbers.includes(one.number)))
+      if (sense.provedWhat !== '') lines.push(paragraph(sense.provedWhat, `#${sense.number}: `, '  '));
   if (gone.length > 0) {
     const assumed = gone.filter((part) => part.status === 'assumed');
     const fallen = gone.filter((part) => part.status !== 'assumed');

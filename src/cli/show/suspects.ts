@@ -1,9 +1,9 @@
 /** What is still suspected, by repair: a mechanic chooses between repairs, not between joints. */
 import type { Diagnosis } from '../../diagnosis/diagnosis-types.js';
 import { faultWords } from '../../report/cause.js';
-import { few, paragraph, percent } from './page.js';
+import { paragraph, percent } from './page.js';
 
-/** @param most repairs shown, the likeliest first */
+/** @param most repairs shown, the likeliest first; `Infinity` also tells which faults each of them mends */
 export function showSuspects(diagnosis: Diagnosis, most = 5): readonly string[] {
   const { groups, paired, pairsExamined } = diagnosis;
   if (!diagnosis.abnormal)
@@ -21,16 +21,16 @@ export function showSuspects(diagnosis: Diagnosis, most = 5): readonly string[] 
     lines.push(
       paragraph(`${repair.how} (${repair.minutes} min)`, `${percent(share).padStart(6)}  `, ' '.repeat(10)),
     );
-    const marks = suspects.some((one) => one.confirmed)
-      ? ', CONFIRMED'
-      : suspects.some((one) => one.touched)
-        ? ', disturbed since the complaint was last there'
-        : '';
-    lines.push(paragraph(few([...new Set(suspects.map(faultWords))], 3) + marks, ' '.repeat(10)));
+    const confirmed = suspects.some((one) => one.confirmed);
+    const touched = suspects.some((one) => one.touched);
+    if (confirmed) lines.push('          CONFIRMED');
+    else if (touched) lines.push('          disturbed since the complaint was last there');
+    if (most === Infinity || groups.length === 1)
+      for (const words of new Set(suspects.map(faultWords))) lines.push(paragraph(words, ' '.repeat(10)));
   }
   if (groups.length > most) {
     const rest = groups.slice(most).reduce((sum, group) => sum + group.share, 0);
-    lines.push(`${percent(rest).padStart(6)}  ${groups.length - most} more repairs; all of them: suspects`);
+    lines.push(`${percent(rest).padStart(6)}  ${groups.length - most} more (all of them: suspects)`);
   }
   return lines;
 }
