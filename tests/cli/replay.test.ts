@@ -1,0 +1,71 @@
+/** Sessions as tests: what holds, what differs, what cannot be run, and the exit status of each. */
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { bench, EXAMPLES, REVERSING, shown, type Bench } from './bench.js';
+
+let at: Bench;
+beforeAll(async () => {
+  at = await bench();
+});
+afterAll(() => at.remove());
+
+const head = `session: 1\ntitle: demo\ncircuit: ${REVERSING}\nsteps:\n  - key on, gear reverse\n  - fails H1\n  - works H2\n`;
+
+describe('replay', () => {
+  test('when the bundled examples are replayed then all hold', async () => {
+    const files = (await readdir(EXAMPLES))
+      .filter((name) => name.endsWith('.yaml'))
+      .map((name) => join(EXAMPLES, name));
+    const ran = await at.run(['replay', ...files]);
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.stdout).toContain(`${files.length} hold, 0 differ, 0 could not run`);
+  });
+
+  test.each([
+    ['a part should lead that does not', 'top: [F7]', 'F7 should lead'],
+    ['a part should be suspect that has fallen', 'suspects: [GP3]', 'GP3 should still be suspect; finding'],
+    [
+      'a suspect should not be one',
+      'not on its own: [H1]',
+      'H1 should not be suspect on its own; it is: suspect',
+    ],
+    ['a suspect should be cleared', 'cleared: [H1]', 'H1 should be cleared'],
+    ['it should not fit', 'fits: false', 'fits should be false; it is true'],
+    ['it should be verified', 'verified: true', 'verified should be true; it is false'],
+  ])('when %s then status 1 and the difference in one line', async (_title, expected, difference) => {
+    const file = await at.file('differs.yaml', `${head}expect: {${expected}}\n`);
+    const ran = await at.run(['replay', file]);
+    expect(ran.status, shown(ran)).toBe(1);
+    expect(ran.stdout).toContain(difference);
+  });
+
+  test('when what is expected comes out then status 0', async () => {
+    const file = await at.file(
+      'holds.yaml',
+      `${head}expect: {suspects: [H1], not on its own: [F7, S2], not blamed: [F7], fits: true, verified: false}\n`,
+    );
+    const ran = await at.run(['replay', file]);
+    expect(ran.status, shown(ran)).toBe(0);
+  });
+
+  test('when one file cannot be run then status 2, and the others are still judged', async () => {
+    const broken = await at.file('broken.yaml', head.replace('fails H1', 'fails H9'));
+    const differs = await at.file('differs.yaml', `${head}expect: {fits: false}\n`);
+    const ran = await at.run(['replay', '--json', broken, differs, 'missing.journal']);
+    expect(ran.status, shown(ran)).toBe(2);
+    expect(JSON.parse(ran.stdout)).toMatchObject({ schema: 1, holds: 0, differs: 1, failed: 2 });
+  });
+
+  test('when a journal is replayed then its events are judged by the drawing of today', async () => {
+    const drawing = await at.file('mine.yaml', await readFile(REVERSING, 'utf8'));
+    const session = join(at.folder, 'j.journal');
+    await at.run(['new', drawing, '--session', session]);
+    await at.run(['record', '--session', session, 'fails H1 when gear reverse, key on']);
+    expect((await at.run(['replay', session])).status).toBe(0);
+    await at.file('mine.yaml', (await readFile(REVERSING, 'utf8')).replace(/\bH1\b/g, 'H5'));
+    const ran = await at.run(['replay', session]);
+    expect(ran.status, shown(ran)).toBe(1);
+    expect(ran.stdout).toContain('H1');
+  });
+});
