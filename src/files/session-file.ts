@@ -6,7 +6,6 @@ import { createHash } from 'node:crypto';
 import { dirname, resolve } from 'node:path';
 import type { Circuit } from '../circuit/circuit.js';
 import { pointer, sorted, type Diagnostic, type Range, type Ranges } from '../circuit/diagnostic.js';
-import { didYouMean } from '../circuit/nearest.js';
 import { placeOf } from '../circuit/print-diagnostic.js';
 import { schemaCheck, type SchemaCheck } from '../circuit/schema-check.js';
 import { decide, nextNumber } from '../session/decide.js';
@@ -14,23 +13,12 @@ import type { Concern, Event, Recorded } from '../session/events.js';
 import { parseLine } from '../session/parse-line.js';
 import { readCircuit } from './circuit-file.js';
 import { eventFrom } from './event-object.js';
+import { expectationOf, type ExpectDocument, type Expectation } from './session-expect.js';
 import { SESSION_SCHEMA } from './session-schema.js';
 import { readTextFile } from './text-file.js';
 import { readYaml, type YamlValue } from './yaml-source.js';
 
-/** What a session expects of the reasoner and the report; absent = nothing is said about it. */
-export interface Expectation {
-  /** Ids of faults (`X3.1 resistance`), parts or wires that must still be suspects. */
-  readonly suspects?: readonly string[];
-  /** Parts or wires that lead. */
-  readonly top?: readonly string[];
-  readonly notOnItsOwn?: readonly string[];
-  /** Parts or wires the report must not call bad. */
-  readonly notBlamed?: readonly string[];
-  readonly cleared?: readonly string[];
-  readonly fits?: boolean;
-  readonly verified?: boolean;
-}
+export type { Expectation } from './session-expect.js';
 
 export interface LoadedSession {
   readonly title: string;
@@ -65,7 +53,7 @@ interface SessionDocument {
   readonly circuit: string;
   readonly concern?: Concern;
   readonly steps: readonly (string | { readonly [name: string]: YamlValue })[];
-  readonly expect?: Readonly<Record<string, string | readonly string[]>>;
+  readonly expect?: ExpectDocument;
 }
 
 /** Reads, checks and plays a session file. Never throws: whatever is wrong with the file is a problem like any other. */
@@ -83,6 +71,8 @@ export async function parseSession(text: string, path: string): Promise<LoadedSe
   const yaml = readYaml(text);
   if ('problems' in yaml) return refuse(yaml.problems);
   const { value, ranges } = yaml.document;
+  const later = laterFormat(value, ranges);
+  if (later) return refuse([later]);
   compiled ??= schemaCheck(SESSION_SCHEMA);
   const cut = linesCutByColon(value, ranges, text);
   const shape = compiled(value, ranges).filter(
@@ -142,12 +132,14 @@ function play(
   steps.forEach((step, index) => {
     const at = pointer('steps', index);
     const refuse = (message: string, mend: string, range: Range = ranges.value(at)): void => {
+      // A step that was refused before has no number; what counts on one would only be told off for it.
+      if (problems.length > 0 && message.startsWith('There is no event')) return;
       problems.push({
         code: 'bad-value',
         severity: 'error',
         range,
-        message: small(message),
-        mend: small(mend),
+        message: small(message, circuit),
+        mend: small(mend, circuit),
       });
     };
     if (typeof step === 'string') {
@@ -169,9 +161,10 @@ function play(
 }
 
 /** Messages of the line grammar begin with a capital and may end in a full stop; diagnostics do neither. */
-function small(sentence: string): string {
-  const start = /^[A-Z][a-z]+( |$)/.test(sentence) ? sentence[0]!.toLowerCase() : sentence[0]!;
-  return `${start}${sentence.slice(1)}`.replace(/\.$/, '');
+function small(sentence: string, { parts, controls }: Circuit): string {
+  const [first] = sentence.split(' ');
+  const word = /^[A-Z][a-z]*$/.test(first!) && !parts.has(first!) && !controls.has(first!);
+  return `${word ? sentence[0]!.toLowerCase() : sentence[0]!}${sentence.slice(1)}`.replace(/\.$/, '');
 }
 
 /** The word at that offset of a step's line; the whole step where quotes or folding moved the text. */
@@ -181,6 +174,18 @@ function inLine(line: string, at: number, range: Range, text: string): Range {
   const start = range.start + found + Math.min(at, Math.max(0, line.length - 1));
   const word = /^[^\s,;]+/.exec(line.slice(at))?.[0].length ?? 1;
   return { start, end: start + word };
+}
+
+function laterFormat(value: YamlValue, ranges: Ranges): Diagnostic | undefined {
+  const format = typeof value === 'object' && !Array.isArray(value) ? value['session'] : undefined;
+  if (typeof format !== 'string' || !/^[1-9]\d*$/.test(format) || format === '1') return undefined;
+  return {
+    code: 'bad-value',
+    severity: 'error',
+    range: ranges.value('/session'),
+    message: `this session is written in format ${format}; this program knows format 1`,
+    mend: 'use a newer program, or write session: 1 if it is the format you know',
+  };
 }
 
 /** `- skip volts X3.1h: cannot reach` is a name with a value to YAML. */
@@ -214,42 +219,4 @@ function circuitProblem(written: string, first: Diagnostic, source: string, rang
     message: `the circuit of this session cannot be used: ${where}: ${first.message}`,
     mend: first.mend,
   };
-}
-
-function expectationOf(
-  written: NonNullable<SessionDocument['expect']>,
-  circuit: Circuit,
-  ranges: Ranges,
-  problems: Diagnostic[],
-): Expectation {
-  const known = new Map(
-    [...circuit.parts.keys(), ...circuit.wires.map((wire) => wire.id)].map((id) => [id.toLowerCase(), id]),
-  );
-  const names = (key: string): readonly string[] | undefined =>
-    (written[key] as readonly string[] | undefined)?.map((text, index) => {
-      const id = known.get(text.toLowerCase());
-      // A fault's id begins with its site, and the site with the part: `X3.1 resistance`, `F7:link open`.
-      const owner = known.get(text.split(/[\s.:]/)[0]!.toLowerCase());
-      if (id !== undefined || (key === 'suspects' && owner !== undefined)) return id ?? text;
-      problems.push({
-        code: 'unknown-name',
-        severity: 'error',
-        range: ranges.value(pointer('expect', key, index)),
-        message: `this circuit has no part or wire “${text}”`,
-        mend: didYouMean(text, known.values(), 'part or wire'),
-      });
-      return text;
-    });
-  const flag = (key: string): boolean | undefined =>
-    written[key] === undefined ? undefined : written[key] === 'true';
-  const expect = {
-    suspects: names('suspects'),
-    top: names('top'),
-    notOnItsOwn: names('not on its own'),
-    notBlamed: names('not blamed'),
-    cleared: names('cleared'),
-    fits: flag('fits'),
-    verified: flag('verified'),
-  };
-  return Object.fromEntries(Object.entries(expect).filter(([, value]) => value !== undefined));
 }
