@@ -44,6 +44,8 @@ export type YamlResult = { readonly document: YamlDocument } | { readonly proble
 /** Deepest nesting of lists and groups; a circuit needs six. */
 const DEEPEST = 64;
 const MOST_PROBLEMS = 50;
+/** Most pieces (names, values, signs, blanks between them): twice what the largest circuit has. */
+const MOST_PIECES = 500_000;
 
 /** Reads one YAML 1.2 document. Never throws on any text. */
 export function readYaml(text: string): YamlResult {
@@ -81,6 +83,7 @@ export function readYaml(text: string): YamlResult {
   const parser = new Parser();
   let scalar = false;
   let begun = 0;
+  let pieces = 0;
   for (const lexeme of new Lexer().lex(text)) {
     const type: CST.TokenType | null = scalar ? null : CST.tokenType(lexeme);
     const at = parser.offset;
@@ -107,6 +110,15 @@ export function readYaml(text: string): YamlResult {
       );
     }
     if (refused.length >= MOST_PROBLEMS) break;
+    if (++pieces > MOST_PIECES) {
+      return problem(
+        'too-big',
+        at,
+        at + 1,
+        `more than ${MOST_PIECES / 1000} thousand names, values and signs come before this place`,
+        'check that it is the right file; a circuit needs far fewer',
+      );
+    }
   }
   if (refused.length > 0) return { problems: sorted(refused) };
   tokens.push(...parser.end());
@@ -264,7 +276,7 @@ function rangeOf(node: Node | null, text: string): Range | undefined {
   if (end > start) {
     // A block value's end lies on the next line; a caret under trailing blanks says nothing.
     let stop = end;
-    while (stop > start + 1 && /\s/.test(text[stop - 1]!)) stop--;
+    while (stop > start + 1 && /[ \t\r\n]/.test(text[stop - 1]!)) stop--;
     return { start, end: stop };
   }
   return isScalar(node) ? undefined : { start, end };

@@ -32,14 +32,14 @@ describe('the circuits that come with the program', () => {
   });
 
   it.each(files)(
-    'when everything in %s is on then each load still has over 93 % of its volts',
+    'when everything in %s is on then each load loses less than a tenth of its volts',
     async (file) => {
       const { circuit } = await load(file);
       const volts = loadedVolts(circuit);
       const loads = [...circuit.parts.values()].flatMap(loadsOf);
       expect(volts.size).toBe(loads.length);
       for (const [load, across] of volts) {
-        expect(across / circuit.nominalVolts, load).toBeGreaterThan(0.93);
+        expect(across / circuit.nominalVolts, load).toBeGreaterThan(0.9);
         expect(across / circuit.nominalVolts, load).toBeLessThan(1);
       }
     },
