@@ -1,8 +1,11 @@
 /** Finds, begins and opens sessions on the disk. */
 import { resolve } from 'node:path';
+import type { Circuit } from '../circuit/circuit.js';
 import { createJournal, describeRepair, openJournal, readJournal } from '../files/journal.js';
 import { listSessions, newSessionFile, sessionFolder, type Surroundings } from '../files/places.js';
 import type { Recorded } from '../session/events.js';
+import { undoneNumbers } from '../session/observed-order.js';
+import { unknownId } from '../session/known-ids.js';
 import type { Context } from './context.js';
 import { Failure } from './failure.js';
 import { findCircuit, type FoundCircuit } from './find-circuit.js';
@@ -59,6 +62,7 @@ export async function openSession(context: Context, flags: SessionFlags): Promis
   try {
     for (const repair of repairs) context.output.say(describeRepair(repair), 'warning');
     const circuit = await circuitOf(context, recorded, flags);
+    refuseUnknown(recorded, circuit.circuit);
     return {
       session: new Session(circuit.circuit, recorded, journal, () => context.io.now().toISOString()),
       file,
@@ -74,6 +78,7 @@ export async function lookAtSession(context: Context, flags: SessionFlags): Prom
   const file = await sessionFile(context, flags);
   const { recorded, hash } = await readJournal(file);
   const circuit = await circuitOf(context, recorded, flags);
+  refuseUnknown(recorded, circuit.circuit);
   const recorder = memoryRecorder(hash, recorded.length);
   return {
     session: new Session(circuit.circuit, recorded, recorder, () => context.io.now().toISOString()),
@@ -125,4 +130,17 @@ export async function circuitOf(
       'warning',
     );
   return found;
+}
+
+/** A session that speaks of what the drawing no longer has cannot be reasoned about. */
+function refuseUnknown(recorded: readonly Recorded[], circuit: Circuit): void {
+  const undone = undoneNumbers(recorded);
+  for (const { number, event } of recorded) {
+    const unknown = unknownId(event, circuit);
+    if (unknown !== undefined && !undone.has(number))
+      throw new Failure(
+        `event ${number} speaks of something the drawing no longer has: ${unknown.message}`,
+        `${unknown.mend} Nothing of the session is lost; put the name back in the circuit file, or name another with --circuit FILE.`,
+      );
+  }
 }

@@ -69,7 +69,6 @@ describe('check', () => {
     await at.file('sly.yaml', 'circuit: "\u009b31mx"\ntitle: "\u202eevil"\nnominal: 12 V\n');
     const ran = await at.run(['check', 'sly.yaml']);
     expect(ran.status, shown(ran)).toBe(1);
-    // eslint-disable-next-line no-control-regex
     expect(ran.stdout + ran.stderr).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/);
   });
 });

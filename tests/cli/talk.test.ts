@@ -1,0 +1,177 @@
+/** The conversation, with a person who types prepared lines, and without one. */
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { readJournal } from '../../src/files/journal.js';
+import type { Event } from '../../src/session/events.js';
+import { bench, person, REVERSING, shown, type Bench, type Ran } from './bench.js';
+
+let at: Bench;
+let journal: string;
+beforeEach(async () => {
+  at = await bench();
+  journal = join(at.folder, 's.journal');
+});
+afterEach(() => at.remove());
+
+const events = async (): Promise<readonly Event[]> =>
+  (await readJournal(journal)).recorded.map(({ event }) => event);
+const types = async (): Promise<readonly string[]> => (await events()).map((event) => event.type);
+/** Complaint, vehicle, history, what fails, its condition, no more, what works, its condition, no more. */
+const opening = [
+  'left lamp dead',
+  '',
+  '',
+  'H1',
+  'gear reverse, key on',
+  '',
+  'H2',
+  'gear reverse, key on',
+  '',
+];
+const startWith = async (...lines: string[]): Promise<Ran & { asker: ReturnType<typeof person> }> => {
+  const asker = person([...opening, ...lines]);
+  return { ...(await at.run(['start', REVERSING, '--session', journal], { asker })), asker };
+};
+
+describe('at the prompt', () => {
+  test('when the session goes from the complaint to a verified repair then the report ends it', async () => {
+    const ran = await startWith(
+      'key on, gear reverse',
+      'volts bat+ bat- 12.4',
+      'volts X3.2h bat- 0.0',
+      'volts X3.2c bat- 11.9',
+      'repair X3 cleaned pin 2, 15 min',
+      'lit', // the failed condition repeated
+      '', // close and print
+    );
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.asker.left).toBe(0);
+    expect(ran.stdout.replace(/\s+/g, ' ')).toContain(
+      'The cause was high resistance or open: pin 2 of connector X3',
+    );
+    expect(ran.stdout).toContain('CAUSE (CONFIRMED)');
+    expect((await types()).at(-1)).toBe('closed');
+    expect(await events()).toContainEqual(
+      expect.objectContaining({
+        type: 'found',
+        symptom: 'absent',
+        reading: { kind: 'load', load: 'H1', value: 'lit' },
+      }),
+    );
+  });
+
+  test('when one side works then shared parts fall at once, with prediction beside reading', async () => {
+    const ran = await startWith('pause');
+    expect(ran.stderr.replace(/\s+/g, ' ')).toMatch(
+      /No longer suspect on their own: .*F7.*would have given .*; it was/,
+    );
+  });
+
+  test('when a bare reading is typed then it answers the suggested test, with its steps', async () => {
+    const ran = await startWith('0.1', 'pause');
+    const suggested = /line: {2}(.*) \.\.\./.exec(ran.stderr)?.[1] ?? '';
+    expect(suggested, shown(ran)).toMatch(/^(volts|drop) /);
+    const found = (await events()).at(-2);
+    expect(found).toMatchObject({
+      type: 'found',
+      reading: { kind: 'volts', value: { value: 0.1, step: 0.1 } },
+    });
+  });
+
+  test('when the suggested test cannot be done then another one is suggested', async () => {
+    const ran = await startWith('cannot reach', 'pause');
+    const suggested = [...ran.stderr.matchAll(/line: {2}(.*) \.\.\./g)].map(([, line]) => line);
+    expect(suggested.length).toBe(2);
+    expect(suggested[1]).not.toBe(suggested[0]);
+    expect(await events()).toContainEqual({ type: 'skipped', test: suggested[0], why: 'cannot reach' });
+  });
+
+  test('when a line is wrong then it is said where, nothing is recorded and the talk goes on', async () => {
+    const ran = await startWith('volts X9.1h 12', 'pause');
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.stderr).toContain('X9.1h');
+    expect(await types()).toEqual(['opened', 'concern', 'found', 'found', 'paused']);
+  });
+
+  test('when undone then what had fallen is suspect again', async () => {
+    const ran = await startWith('undo', 'pause');
+    expect(ran.stderr.replace(/\s+/g, ' ')).toMatch(/Suspect again: .*F7/);
+  });
+
+  test('when a step can hurt then it is recorded only after a typed yes', async () => {
+    await startWith('jumper bat+ bat-', 'y', 'jumper bat+ bat-', 'yes', 'unjumper', 'pause');
+    const jumpers = (await events()).filter((event) => event.type === 'did' && event.action.do === 'jumper');
+    expect(jumpers.length).toBe(1);
+  });
+
+  test('when a load recovers in the failed condition then it is asked whether the complaint is gone', async () => {
+    const ran = await startWith('wiggle X3', 'H1 lit when gear reverse, key on', '', 'pause');
+    expect(ran.asker.questions.some((question) => question.includes('complaint gone'))).toBe(true);
+    expect((await events()).at(-2)).toMatchObject({ type: 'found', symptom: 'absent' });
+  });
+
+  test('when Ctrl-C comes then status 130, it is said how to resume, and resuming goes on there', async () => {
+    const stopped = await startWith('gear reverse', '^C');
+    expect(stopped.status, shown(stopped)).toBe(130);
+    expect(stopped.stderr).toContain(`resume --session "${journal}"`);
+    const asker = person(['list', 'pause']);
+    const ran = await at.run(['resume', journal], { asker });
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.stdout).toContain('gear in reverse');
+    expect(asker.questions[0]).toContain('[gear reverse]');
+  });
+
+  test('when questions are asked then the answers are results and change nothing', async () => {
+    const ran = await startWith('why F7', 'suspects', 'next', 'setup', 'help', 'report', 'pause');
+    expect(ran.stdout).toContain('F7 (fuse reversing lamps): not on its own');
+    expect(ran.stdout).toContain('key off, gear neutral');
+    expect(ran.stdout).toContain('REPAIR REPORT');
+    expect((await types()).slice(-2)).toEqual(['found', 'paused']);
+  });
+});
+
+describe('without a terminal', () => {
+  const script = [
+    '# demo',
+    'complaint left lamp dead',
+    'key on, gear reverse',
+    'fails H1',
+    'works H2',
+    'volts bat+ bat- 12.4',
+    'volts X3.2h bat- 0.0',
+    'volts X3.2c bat- 11.9',
+    'repair X3 cleaned pin 2, 15 min',
+    'H1 lit symptom absent',
+    'done',
+  ];
+
+  test.each(['an answers file', 'a pipe'])(
+    'when the lines come from %s then the session runs to its report',
+    async (how) => {
+      const text = `${script.join('\n')}\n`;
+      const file = await at.file('lines.txt', text);
+      const argv = ['start', REVERSING, '--session', journal];
+      const ran =
+        how === 'a pipe' ? await at.run(argv, { stdin: text }) : await at.run([...argv, '--answers', file]);
+      expect(ran.status, shown(ran)).toBe(0);
+      expect(ran.stdout).toMatch(/^REPAIR REPORT\n/);
+      expect(ran.stdout).toContain('CAUSE (CONFIRMED)');
+    },
+  );
+
+  test('when a line is wrong then status 2 with its number, and nothing after it is recorded', async () => {
+    const ran = await at.run(['start', REVERSING, '--session', journal], {
+      stdin: 'key on\n\ngear sideways\nfails H1\n',
+    });
+    expect(ran.status, shown(ran)).toBe(2);
+    expect(ran.stderr).toContain('line 3');
+    expect(await types()).toEqual(['opened', 'did']);
+  });
+
+  test('when the lines end before the session does then it is kept to be resumed', async () => {
+    const ran = await at.run(['start', REVERSING, '--session', journal], { stdin: 'key on\n' });
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.stderr).toContain('resume --session');
+    expect((await types()).at(-1)).toBe('paused');
+  });
+});
