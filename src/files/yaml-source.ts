@@ -229,7 +229,9 @@ function convert(
   text: string,
   key?: Range,
 ): YamlValue {
-  const range = rangeOf(node, text) ?? key ?? { start: 0, end: 0 };
+  // An empty list item has no text of its own, but a place.
+  const empty = node?.range?.[0] ?? 0;
+  const range = rangeOf(node, text) ?? key ?? { start: empty, end: empty };
   positions.set(at, { key: key ?? range, value: range });
   if (isSeq(node)) {
     return node.items.map((item, index) =>
