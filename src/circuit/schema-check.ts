@@ -139,6 +139,13 @@ function explain(error: ErrorObject, ranges: Ranges): Diagnostic[] {
           ranges.key(at + pointer(error.propertyName)),
         );
       }
+      if (error.keyword === 'pattern' && typeof error.data === 'string' && /\p{Cc}/u.test(error.data)) {
+        return say(
+          'control-character',
+          `an invisible control character is hidden in ${name}`,
+          'write it on one line, and delete the backslash and what belongs to it',
+        );
+      }
       return error.data === ''
         ? say('wrong-kind', `nothing is written after ${name}`, `write ${should}`, ranges.key(at))
         : say('bad-value', `“${textOf(error.data)}” will not do for ${name}`, `write ${should}`);

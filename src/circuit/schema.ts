@@ -40,15 +40,20 @@ const amount = (example: string) => ({
   description: `a number with its unit, like ${example}`,
   examples: [example],
 });
+/** An escape in quotes could otherwise carry a terminal sequence into a screen or a report. */
 const text = (most: number) => ({
   type: ['string', 'number'],
   minLength: 1,
   maxLength: most,
-  description: `text of at most ${most} characters`,
+  pattern: '^[^\\p{Cc}]*$',
+  description: `text of at most ${most} characters without control characters`,
 });
 
 const common = {
-  name: { ...text(80), description: 'the plain name of the part, like left stop lamp' },
+  name: {
+    ...text(80),
+    description: 'the plain name of the part, like left stop lamp, at most 80 characters',
+  },
   place: { ...numberedName, description: 'one of the names under places' },
   price: {
     type: ['number', 'string'],
@@ -169,7 +174,7 @@ export const CIRCUIT_SCHEMA = {
       description: 'the short name of the circuit, like stop-tail: letters, digits, - and _, at most 40',
     },
     title: text(120),
-    about: text(2000),
+    about: { ...text(2000), pattern: '^(?:[^\\p{Cc}]|\\n)*$' },
     nominal: { ...amount('12 V'), description: 'the system voltage, like 12 V' },
     controls: {
       type: 'object',

@@ -85,6 +85,12 @@ export const BROKEN: readonly BrokenCase[] = [
     says: ['1:1 error: the file is empty. Mend: start from one of the circuits that come with the program'],
   },
   {
+    file: 'escape-in-name.yaml',
+    says: [
+      '16:26 error: an invisible control character is hidden in name of H1. Mend: write it on one line, and delete the backslash and what belongs to it',
+    ],
+  },
+  {
     file: 'escape-in-quotes.yaml',
     says: ['4:10 error: “\u001b[31m12\u202e V” is not a voltage. Mend: write it like 12 V'],
   },
