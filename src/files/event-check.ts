@@ -15,6 +15,9 @@ export function isEvent(value: unknown): value is Event {
     allowUnionTypes: true,
     strictRequired: false,
     messages: false,
+    // Every start of the program pays for this; the schema itself is checked by a test.
+    validateSchema: false,
+    code: { optimize: false },
   }).compile(EVENT_SHAPE);
   if (!compiled(value)) return false;
   // The schema also lets numbers pass as text, as hand-written sessions have them; a journal never does.

@@ -33,7 +33,7 @@ export async function killRounds(rounds: number, seed: number): Promise<Rounds> 
     for (let round = 0; round < rounds; round++) {
       // Every tenth is killed while it starts, when it may hold the lock and nothing else.
       const starting = round % 10 === 9;
-      const said = await runAndKill(path, starting, random() * (starting ? 200 : 60));
+      const said = await runAndKill(path, starting, random() * (starting ? 700 : 60));
       if (!said.open) early++;
       acknowledged += said.numbers.length;
       safe = Math.max(safe, ...said.numbers);

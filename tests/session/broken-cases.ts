@@ -14,7 +14,7 @@ export const BROKEN: readonly { readonly file: string; readonly says: readonly s
   {
     file: 'broken-circuit.yaml',
     says: [
-      '4:10 error: the circuit of this session cannot be used: ../../circuit/broken/no-side.yaml:27:12: “X3.1” does not say which side of connector X3. Mend: write X3.1h for the harness side or X3.1c for the component side',
+      '4:10 error: the circuit of this session cannot be used: ../unusable-circuit.yaml:27:12: “X3.1” does not say which side of connector X3. Mend: write X3.1h for the harness side or X3.1c for the component side',
     ],
   },
   {
