@@ -5,7 +5,7 @@
  * The descriptions are also the words of the error messages.
  */
 
-interface Shape {
+export interface Shape {
   readonly [keyword: string]: unknown;
 }
 
