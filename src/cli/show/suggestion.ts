@@ -17,16 +17,12 @@ export function showSuggestion(suggestion: Suggestion): readonly string[] {
     paragraph(`${words} (about ${round(minutes)} min)`, 'Suggested test: ', '  '),
     ...first.map((step) => `  first: ${step}`),
     `  line:  ${line} ...`,
+    paragraph(`answer: ${ANSWER[suggestion.expects]}; or: cannot tell, cannot reach, no tool`, '  ', '    '),
     ...outcomes.map(({ when, means, chance }) =>
       paragraph(`${when}: ${means}`, `  ${percent(chance).padStart(5)}  `),
     ),
     ...cautionLines(suggestion.cautions),
   ];
-}
-
-/** What the prompt waits for. */
-export function answerHint(suggestion: Suggestion | undefined): string {
-  return suggestion === undefined ? 'any line; help shows them' : ANSWER[suggestion.expects];
 }
 
 export function cautionLines(

@@ -21,7 +21,10 @@ export async function carryOut(
   const cautions = cautionsBefore(session.circuit, session.recorded, events);
   for (const line of cautionLines(cautions)) output.say(line, 'warning');
   if (cautions.some((caution) => caution.refused)) {
-    output.complain('Not recorded.', 'This program takes no part in that test. Choose another one.');
+    output.complain(
+      'Not recorded.',
+      'This program takes no part in that test. Choose another one; if it was a slip, type the line again.',
+    );
     return [];
   }
   const stops = cautions.filter((caution) => caution.stop);

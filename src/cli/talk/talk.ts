@@ -9,7 +9,7 @@ import { sessionReport } from '../session-report.js';
 import { showHelp } from '../show/help.js';
 import { paragraph } from '../show/page.js';
 import { setUpMark, showList, showSetUp } from '../show/record.js';
-import { answerHint, showSuggestion } from '../show/suggestion.js';
+import { showSuggestion } from '../show/suggestion.js';
 import { showSuspects } from '../show/suspects.js';
 import { showWhy, statusOf } from '../show/why.js';
 import type { Asker } from './asker.js';
@@ -29,6 +29,7 @@ export async function talk(session: Session, asker: Asker, output: Output): Prom
   const confirm = confirmBy(asker);
   const all = { session, asker, output, confirm };
   let shown = -1;
+  let last: Shown = { suspects: [], asks: [], test: [] };
   let offered: ReturnType<typeof readyToClose>;
   for (;;) {
     if (asker.person && shown !== session.recorded.length) {
@@ -40,9 +41,9 @@ export async function talk(session: Session, asker: Asker, output: Output): Prom
         if (await closing(all)) return closed(session, output);
         if (shown !== session.recorded.length) continue;
       }
-      showState(session, output);
+      last = showState(session, output, last);
     }
-    const text = await asker.ask(promptOf(session, asker));
+    const text = await asker.ask(promptOf(session));
     if (text === undefined) return 'paused';
     const line = understand(text, session);
     switch (line.kind) {
@@ -82,20 +83,37 @@ function closed(session: Session, output: Output): End {
   return 'closed';
 }
 
-function showState(session: Session, output: Output): void {
+/** What changed since it was last shown; what did not is not repeated. */
+function showState(session: Session, output: Output, last: Shown): Shown {
   const { diagnosis } = session;
-  output.say('');
-  for (const line of showSuspects(diagnosis)) output.say(line);
-  for (const ask of diagnosis.asks) output.say(paragraph(ask, 'First: ', '  '), 'warning');
+  const suspects = showSuspects(diagnosis);
+  const asks = diagnosis.asks.map((ask) => paragraph(ask, 'First: ', '  '));
   const best = session.suggestions[0];
-  if (best === undefined) return;
-  output.say('');
-  for (const line of showSuggestion(best)) output.say(line);
+  const test =
+    best === undefined ? ['No further test is suggested; any line may follow.'] : showSuggestion(best);
+  const news = [...without(suspects, last.suspects), ...without(asks, last.asks)];
+  if (news.length > 0) output.say('');
+  for (const line of without(suspects, last.suspects)) output.say(line);
+  for (const line of without(asks, last.asks)) output.say(line, 'warning');
+  if (without(test, last.test).length > 0) output.say(['', ...test].join('\n'));
+  else if (best !== undefined)
+    output.say(`Suggested test as before: ${[...best.first, `${best.line} ...`].join('; ')}`);
+  return { suspects, asks, test };
 }
 
-function promptOf(session: Session, asker: Asker): string {
+interface Shown {
+  readonly suspects: readonly string[];
+  readonly asks: readonly string[];
+  readonly test: readonly string[];
+}
+
+function without(lines: readonly string[], shown: readonly string[]): readonly string[] {
+  return lines.join('\n') === shown.join('\n') ? [] : lines;
+}
+
+function promptOf(session: Session): string {
   const mark = `[${setUpMark(session.circuit, session.case.now)}]`;
-  return asker.person ? `${mark} ${answerHint(session.suggestions[0])}:` : `${mark} >`;
+  return `${mark} >`;
 }
 
 /** A person may try again; a script must not go on as if the line had been recorded. */
