@@ -118,6 +118,19 @@ describe('when lines are', () => {
   });
 });
 
+test('when a line of another session with the same number is put in then the next line shows it', async () => {
+  const other = bytesOf([
+    RECORDED[0]!,
+    { number: 2, at: AT, event: { type: 'did', action: { do: 'unplug', connector: 'X4' } } },
+  ]);
+  const swapped = Buffer.concat([
+    bytes.slice(0, ends[1]),
+    other.bytes.slice(other.ends[1], other.ends[2]),
+    bytes.slice(ends[2]),
+  ]);
+  expect((await refusal(swapped)).message).toContain(`record 3 at byte ${other.ends[2]} `);
+});
+
 test('when the journal is of a later version then it is refused and left alone', async () => {
   const files = withFile(header(2).line);
   await expect(openJournal(PATH, files)).rejects.toMatchObject({
