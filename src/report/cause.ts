@@ -42,15 +42,28 @@ export function faultWords(suspect: Suspect): string {
 /** From here on an added resistance is an open circuit, as in the diagnosis. */
 const OPEN_OHMS = 1e7;
 
-/** "added resistance about 3 to 40 ohm", "open, or more than 200 ohm"; undefined when nothing was fitted. */
-export function severityWords(suspect: Suspect): string | undefined {
+/** Below this added resistance nothing can be told from a good contact: the readings set no lower limit. */
+const LEAST_OHMS = 0.0011;
+
+/** "between 3 and 40 ohm", "open, or more than 200 ohm"; undefined when nothing was fitted or the readings set no limit. */
+export function severityWords(suspect: Pick<Suspect, 'severity'>): string | undefined {
   const fitted = suspect.severity;
   if (fitted === undefined) return undefined;
-  const unit = fitted.unit;
-  const round = (value: number): string => String(Number(value.toPrecision(2)));
-  if (unit === 'ohm' && fitted.low >= OPEN_OHMS) return 'open';
-  if (unit === 'ohm' && fitted.high >= OPEN_OHMS) return `open, or more than ${round(fitted.low)} ${unit}`;
-  return `between ${round(fitted.low)} and ${round(fitted.high)} ${unit}`;
+  const { unit, low, high } = fitted;
+  if (unit !== 'ohm') return `between ${figure(low)} and ${figure(high)} ${unit}`;
+  if (low >= OPEN_OHMS) return 'open';
+  if (low <= LEAST_OHMS) return high >= OPEN_OHMS / 10 ? undefined : `at most ${ohms(high)}`;
+  return high >= OPEN_OHMS ? `open, or more than ${ohms(low)}` : `between ${ohms(low)} and ${ohms(high)}`;
+}
+
+/** Two digits: more would pretend to be measured. */
+function figure(value: number): string {
+  return String(Number(value.toPrecision(2)));
+}
+
+function ohms(value: number): string {
+  if (value >= 1e6) return `${figure(value / 1e6)} Mohm`;
+  return value >= 1000 ? `${figure(value / 1000)} kohm` : `${figure(value)} ohm`;
 }
 
 function chosenGroup(session: Case, diagnosis: Diagnosis, proof: Proof): readonly Suspect[] {

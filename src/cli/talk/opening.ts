@@ -2,7 +2,7 @@
 import type { Circuit } from '../../circuit/circuit.js';
 import { loadsOf } from '../../circuit/circuit.js';
 import { describeLoad } from '../../session/describe.js';
-import { parseLine } from '../../session/parse-line.js';
+import { parseLine, type Line } from '../../session/parse-line.js';
 import type { Output } from '../output.js';
 import type { Session } from '../session.js';
 import { paragraph } from '../show/page.js';
@@ -34,8 +34,8 @@ export async function opening(
       { type: 'concern', concern: field === 'history' ? { history: [answer] } : { [field]: answer } },
     ]);
   }
-  output.say(`Loads: ${loadNames(circuit)}`);
-  output.say(`Controls: ${controlNames(circuit)}`);
+  output.say(paragraph(loadNames(circuit), 'Loads: '));
+  output.say(paragraph(controlNames(circuit), 'Controls: '));
   await each('fails', 'What fails?', session, asker, output, confirm);
   await each('works', 'What works?', session, asker, output, confirm);
 }
@@ -53,15 +53,24 @@ async function each(
       `${again ? 'What else' : question.replace('?', '')}${again ? ` ${verb}` : ''}? (like H1 H2 when CONTROL POSITION)`,
     );
     if (!answer) return;
-    let text = answer.toLowerCase().startsWith(`${verb} `) ? answer : `${verb} ${answer}`;
-    if (!/\swhen\s/i.test(text) && session.circuit.controls.size > 0) {
-      const when = await asker.ask('In which condition? (CONTROL POSITION, Enter = everything at rest)');
-      if (when) text += ` when ${when}`;
-    }
-    const line = parseLine(text, session.circuit, session.recorded);
+    const line = await understood(verb, answer, session, asker);
     if (line.kind === 'events') await carryOut(session, line.events, line.echo, output, confirm);
     else if (line.kind === 'error') output.complain(line.message, line.mend);
+    else output.say('That can be asked after these questions; Enter passes them over.');
   }
+}
+
+/** Loads, as asked; but a whole line of the grammar (undo, note, H1 dim ...) is one here as well. */
+async function understood(verb: string, answer: string, session: Session, asker: Asker): Promise<Line> {
+  const { circuit, recorded } = session;
+  const plain = parseLine(answer, circuit, recorded);
+  if (plain.kind !== 'error' && !answer.toLowerCase().startsWith(`${verb} `)) return plain;
+  const text = answer.toLowerCase().startsWith(`${verb} `) ? answer : `${verb} ${answer}`;
+  const line = parseLine(text, circuit, recorded);
+  // The condition is asked only of an answer that makes sense without it.
+  if (line.kind !== 'events' || /\swhen\s/i.test(text) || circuit.controls.size === 0) return line;
+  const when = await asker.ask('In which condition? (CONTROL POSITION, Enter = everything at rest)');
+  return when ? parseLine(`${text} when ${when}`, circuit, recorded) : line;
 }
 
 function loadNames(circuit: Circuit): string {
