@@ -56,6 +56,8 @@ export interface Observation {
   /** Values of the quantity that agree with the reading. */
   readonly low: number;
   readonly high: number;
+  /** The reading as it was given: "12.4 V", "off", "OL". */
+  readonly shown: string;
   /** Rules out; otherwise it only ranks. */
   readonly hard: boolean;
   /** Taken at meter current (ohms) or at load current: contacts may differ between the two. */
@@ -168,7 +170,17 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
   const { low, high } = agrees(bench, finding.reading);
   const hard = finding.evidence !== 'told' && finding.proved;
   const observations: Observation[] = [
-    { ...asked, finding: finding.number, setUp: finding.setUp, source, pinned, low, high, hard },
+    {
+      ...asked,
+      finding: finding.number,
+      setUp: finding.setUp,
+      source,
+      pinned,
+      low,
+      high,
+      shown: shownAs(finding.reading),
+      hard,
+    },
   ];
   if (finding.battery !== undefined) {
     const { value, step } = finding.battery;
@@ -189,6 +201,7 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
       },
       low: value - error,
       high: value + error,
+      shown: `${figure(value)} V at the battery`,
       hard,
       current: 'load',
       unpowered: undefined,
@@ -240,6 +253,7 @@ export function contrast(
       quantity,
       low: CLEARLY_BRIGHTER,
       high: Infinity,
+      shown: 'one works and one is dead',
       hard: true,
     },
   ];
@@ -332,29 +346,61 @@ function sourceFor(
   return { source: { ...law, volts: (lowVolts + highVolts) / 2, lowVolts, highVolts }, pinned: false };
 }
 
-const UNITS: Record<Observation['kind'], string> = {
-  volts: 'V',
-  battery: 'V',
-  ohms: 'ohm',
-  continuity: 'ohm',
-  amps: 'A',
-  load: '% of its volts',
-  'test lamp': '% of its volts',
-  contrast: '% more than the dead one',
-  look: '',
-};
+/** A reading as a person gave it. */
+function shownAs(reading: Reading): string {
+  switch (reading.kind) {
+    case 'volts':
+      return `${figure(reading.value.value)} V`;
+    case 'amps':
+      return `${figure(reading.value.value)} A`;
+    case 'ohms':
+      return reading.value === 'OL' ? 'OL' : `${figure(reading.value.value)} ohm`;
+    default:
+      return reading.value;
+  }
+}
 
-/** A predicted range as the meter or eye would give it: "11.2 to 12.6 V", "OL", "under 0.1 ohm". */
-export function showRange(observation: Pick<Observation, 'kind'>, low: number, high: number): string {
-  const unit = UNITS[observation.kind];
-  if (low === -Infinity && high === Infinity) return 'anything';
-  if (observation.kind === 'ohms' || observation.kind === 'continuity') {
-    return range(ohmmeterReads(low), ohmmeterReads(high), unit);
+/** A predicted range as the meter or eye would give it: "11.2 to 12.6 V", "OL", "lit". */
+export function showRange(
+  bench: Workbench,
+  observation: Pick<Observation, 'kind' | 'quantity'>,
+  low: number,
+  high: number,
+): string {
+  if (low === -Infinity && high === Infinity) return 'anything (the line is live)';
+  switch (observation.kind) {
+    case 'ohms':
+    case 'continuity':
+      return range(ohmmeterReads(low), ohmmeterReads(high), 'ohm');
+    case 'load':
+    case 'test lamp':
+      return words(bench, observation, low, high);
+    case 'contrast':
+      return low > -CLEARLY_BRIGHTER ? 'both alike' : 'the other way round, or both alike';
+    case 'amps':
+      return range(low, high, 'A');
+    default:
+      return range(low, high, 'V');
   }
-  if (observation.kind === 'load' || observation.kind === 'test lamp' || observation.kind === 'contrast') {
-    return `${Math.round(low * 100)} to ${Math.round(Math.min(high, 2) * 100)} ${unit}`;
-  }
-  return range(low, high, unit);
+}
+
+/** Shares of rated volts at which a predicted load is called dull, and bright: the middle of the overlaps of what people say. */
+const DULL = 0.3;
+const BRIGHT = 0.58;
+
+/** The words that fit a range of rated volts: "lit", "off or dim". */
+function words(
+  bench: Workbench,
+  observation: Pick<Observation, 'kind' | 'quantity'>,
+  low: number,
+  high: number,
+): string {
+  const load = [...bench.network.loads.values()].find(({ element }) => element === observation.quantity.load);
+  const kind = load?.kind ?? 'lamp';
+  const [good, dull, dead] =
+    WORDS[kind].length === 3 ? WORDS[kind] : [WORDS[kind][0], undefined, WORDS[kind][1]];
+  const fitting = [low < DULL && dead, low < BRIGHT && high >= DULL && dull, high >= BRIGHT && good];
+  return fitting.filter(Boolean).join(' or ');
 }
 
 function range(low: number, high: number, unit: string): string {
