@@ -2,7 +2,17 @@
  * What every element is in one variant of the network: its law, the ohms in series with it, whether it is connected, the
  * edge of its tolerance. Arrays cover the network's elements, then the added ones.
  */
-import { isLinear, lawChord, lawCurrent, lawEmf, lawOhms, lawSlope, voltsLeft } from './laws.js';
+import {
+  diodeCurrent,
+  diodeSlope,
+  isLinear,
+  lawChord,
+  lawCurrent,
+  lawEmf,
+  lawOhms,
+  lawSlope,
+  voltsLeft,
+} from './laws.js';
 import type { Law, Network } from './network.js';
 import type { AddedElement, Variant } from './solver-types.js';
 
@@ -148,6 +158,7 @@ export class AppliedVariant {
     if (this.on[element] === 0 || series === Infinity) return 0;
     if (series === 0) return lawCurrent(law, volts, edge);
     if (law.kind === 'source') return (volts + lawEmf(law, edge)) * conductance(law, edge, series);
+    if (law.kind === 'diode') return diodeCurrent(law, volts, edge, series);
     if (isLinear(law)) return volts * conductance(law, edge, series);
     return lawCurrent(law, voltsLeft(law, volts, series, edge), edge);
   }
@@ -160,6 +171,7 @@ export class AppliedVariant {
     const series = this.series[element]!;
     if (this.on[element] === 0 || series === Infinity) return 0;
     const law = this.laws[element]!;
+    if (law.kind === 'diode') return diodeSlope(law, volts, amps, series);
     const edge = this.edges[element]!;
     const own = volts - series * amps;
     const siemens = chord ? lawChord(law, own, edge, amps) : lawSlope(law, own, edge, amps);

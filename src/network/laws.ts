@@ -15,6 +15,7 @@ const LEAST_OHMS = 1e-6;
 const DIODE_LEAK = 1e-9;
 
 type OhmsLaw = Extract<Law, { kind: 'ohms' | 'contact' | 'fuse' }>;
+type DiodeLaw = Extract<Law, { kind: 'diode' }>;
 type CurveLaw = Extract<Law, { kind: 'curve' }>;
 
 /** Ohms of a resistive law at an edge of its tolerance. */
@@ -28,8 +29,19 @@ export function lawEmf(law: Extract<Law, { kind: 'source' }>, edge: Edge): numbe
   return edge === 0 ? law.volts : edge > 0 ? law.highVolts : law.lowVolts;
 }
 
-function forwardVolts(law: Extract<Law, { kind: 'diode' }>, edge: Edge): number {
-  return law.forwardVolts - edge * law.spread;
+/**
+ * Amperes through a diode with ohms in series. Both are straight lines, so no search is needed; the larger of the two, so that
+ * the current has no step where they meet.
+ */
+export function diodeCurrent(law: DiodeLaw, volts: number, edge: Edge, series: number): number {
+  const forward = (volts - law.forwardVolts + edge * law.spread) / (Math.max(law.ohms, LEAST_OHMS) + series);
+  return Math.max(forward, (volts * DIODE_LEAK) / (1 + DIODE_LEAK * series));
+}
+
+/** dI/dV of `diodeCurrent` where it carries these amperes. */
+export function diodeSlope(law: DiodeLaw, volts: number, amps: number, series: number): number {
+  const leak = DIODE_LEAK / (1 + DIODE_LEAK * series);
+  return amps > volts * leak ? 1 / (Math.max(law.ohms, LEAST_OHMS) + series) : leak;
 }
 
 /** Ohms at zero volts and what they gain per volt below the knee. */
@@ -51,11 +63,8 @@ export function lawCurrent(law: Law, volts: number, edge: Edge = 0): number {
       return volts / lawOhms(law, edge);
     case 'source':
       return (volts + lawEmf(law, edge)) / Math.max(law.ohms, LEAST_OHMS);
-    case 'diode': {
-      // The larger of the two lines, so that the current has no step where they meet.
-      const forward = (volts - forwardVolts(law, edge)) / Math.max(law.ohms, LEAST_OHMS);
-      return Math.max(forward, volts * DIODE_LEAK);
-    }
+    case 'diode':
+      return diodeCurrent(law, volts, edge, 0);
     case 'curve': {
       const size = Math.abs(volts);
       const knee = law.knee * law.volts;
@@ -86,10 +95,8 @@ export function lawSlope(
       return 1 / lawOhms(law, edge);
     case 'source':
       return 1 / Math.max(law.ohms, LEAST_OHMS);
-    case 'diode': {
-      const ohms = Math.max(law.ohms, LEAST_OHMS);
-      return (volts - forwardVolts(law, edge)) / ohms > volts * DIODE_LEAK ? 1 / ohms : DIODE_LEAK;
-    }
+    case 'diode':
+      return diodeSlope(law, volts, amps, 0);
     case 'curve': {
       const size = Math.abs(volts);
       const knee = law.knee * law.volts;
@@ -115,7 +122,7 @@ export function lawChord(
   return Math.abs(volts) < 1e-12 ? 1 / coldOhms(law, edge) : amps / volts;
 }
 
-/** Volts that are left for the element itself when `ohms` stand in series with it and both together have `volts`. */
+/** Volts that are left for a curve itself when `ohms` stand in series with it and both together have `volts`. */
 export function voltsLeft(law: Law, volts: number, ohms: number, edge: Edge = 0): number {
   if (ohms === 0 || volts === 0) return volts;
   if (ohms === Infinity) return 0;

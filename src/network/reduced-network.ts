@@ -20,6 +20,8 @@ export const LEAK_SIEMENS = 1e-11;
 /** Difference of an element's current from its law at which it has settled, relative and absolute (A). */
 const SETTLED = 1e-10;
 const SETTLED_AMPS = 1e-15;
+/** Nor can a current be known better than the digits of its volts allow: this part of siemens × volts. */
+const ROUNDING = 1e-14;
 /** Change of an element's volts in one step above which Newton's tangent is not trusted and the chord is used. */
 const LARGE_STEP = 0.3;
 const PLAIN_STEPS = 20;
@@ -208,7 +210,8 @@ export class ReducedNetwork {
       const volts = this.across(curved[k]!);
       const amps = elements.amps(curved[k]!, volts);
       const off = Math.abs(this.siemens[k]! * volts + this.amps[k]! - amps);
-      if (!(off <= SETTLED * Math.abs(amps) + SETTLED_AMPS)) restless = curved[k]!;
+      const known = SETTLED_AMPS + ROUNDING * this.siemens[k]! * Math.abs(volts);
+      if (!(off <= SETTLED * Math.abs(amps) + known)) restless = curved[k]!;
     }
     return restless;
   }

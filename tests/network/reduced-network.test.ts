@@ -158,6 +158,22 @@ describe('settling', () => {
     );
   });
 
+  test('when any element has any ohms in series, then it is as if a resistor stood before it', () => {
+    const power = fc.double({ min: -3, max: 9, noNaN: true });
+    fc.assert(
+      fc.property(randomRows(0.001, true, 14), fc.nat(), power, (rows, pick, ohmsPower) => {
+        const element = pick % rows.length;
+        const series = 10 ** ohmsPower;
+        const inside = solve(rows, [{ kind: 'series', element, ohms: series }]);
+        const before = rows.map((row, i): Row => (i === element ? [row[0], 14, row[2], row[3]] : row));
+        const apart = solve([...before, ['added', rows[element]![1], 14, ohms(series)]]);
+        // The node between the two has a leak of its own: 1e-11 S at some megohms.
+        inside.forEach((value, node) => expect(Math.abs(value - apart[node]!)).toBeLessThan(5e-4));
+      }),
+      { numRuns: 300, seed: 7 },
+    );
+  });
+
   test('when only the slow sure search is used, then it finds the same volts', () => {
     fc.assert(
       fc.property(randomRows(0.01, true, 12), (rows) => {

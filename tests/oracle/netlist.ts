@@ -1,0 +1,117 @@
+/**
+ * A variant of a network as an ngspice netlist: the same elements and laws, written again from the contract in
+ * src/network/network.ts and not from the solver, so that the two can be compared.
+ */
+import type { Law, Network } from '../../src/network/network.js';
+import type { AddedElement, Variant } from '../../src/network/solver-types.js';
+
+/** One fully decided network: the relays and fuses as the outcome under test has them. */
+export interface SpiceCase {
+  readonly network: Network;
+  readonly added: readonly AddedElement[];
+  readonly variant: Variant;
+  readonly pulledIn: number;
+  readonly blown: number;
+  /** Nodes whose volts are wanted; all of them unless given. */
+  readonly nodes?: readonly number[];
+}
+
+/** Leak of every node to body metal, and of body to battery negative (see reduced-network.ts). */
+export const LEAK_OHMS = 1e11;
+
+const pick = (edge: number, low: number, nominal: number, high: number) =>
+  edge > 0 ? high : edge < 0 ? low : nominal;
+
+function bit(mask: number, i: number): boolean {
+  return Math.floor(mask / 2 ** i) % 2 === 1;
+}
+
+/** Expression of the current of a curve or diode in terms of its volts `v`. */
+function expression(law: Law, edge: number, v: string): string {
+  if (law.kind === 'diode') {
+    const forward = law.forwardVolts - edge * law.spread;
+    const on = `((${v}) - ${forward})/${law.ohms}`;
+    return `(${on}) > (${v})*1e-9 ? (${on}) : (${v})*1e-9`;
+  }
+  if (law.kind !== 'curve') throw new Error(`no expression for ${law.kind}`);
+  const amps = law.amps * (1 + edge * law.spread);
+  const knee = law.knee * law.volts;
+  const cold = (pick(edge, law.coldHigh, law.cold, law.coldLow) * law.volts) / amps;
+  const warm = knee / (amps * law.knee ** law.exponent);
+  const hot = `sgn(${v})*${amps}*pow(max(abs(${v}),${knee / 2})/${law.volts}, ${law.exponent})`;
+  return `abs(${v}) > ${knee} ? ${hot} : (${v})/(${cold} + ${(warm - cold) / knee}*abs(${v}))`;
+}
+
+/** Whether current can pass at all, apart from ohms in series. */
+function connected({ network, variant, pulledIn, blown }: SpiceCase, index: number, law: Law): boolean {
+  for (const fault of variant.faults)
+    if (fault.kind === 'stuck' && fault.element === index) return fault.closed;
+  if (index < network.elements.length && variant.present[index] === 0) return false;
+  const fuse = network.fuses.indexOf(index);
+  if (fuse >= 0 && bit(blown, fuse)) return false;
+  const own = network.elements[index]?.law ?? law;
+  if (own.kind !== 'contact' || own.closed.kind !== 'coil') return true;
+  const pulled = bit(pulledIn, network.coils.indexOf(own.closed.coil));
+  return pulled !== (own.closed.rest === 'closed');
+}
+
+export interface SpiceParts {
+  /** By name; the same name always joins the same two nodes of a network. */
+  readonly resistors: Map<string, { readonly a: string; readonly b: string; readonly ohms: number }>;
+  readonly sources: Map<string, { readonly plus: string; readonly minus: string; readonly volts: number }>;
+  /** Whole lines, since ngspice cannot alter an expression. */
+  readonly curves: string[];
+}
+
+/** Name of a node in the netlist. */
+export function spiceNode(index: number): string {
+  return index === 0 ? '0' : `n${index}`;
+}
+
+/** What one case consists of; open contacts are left out. */
+export function spiceParts(spice: SpiceCase): SpiceParts {
+  const { network, added, variant } = spice;
+  const parts: SpiceParts = { resistors: new Map(), sources: new Map(), curves: [] };
+  const resistor = (name: string, a: string, b: string, ohms: number) => {
+    parts.resistors.set(`r${name}`, { a, b, ohms });
+  };
+  [...network.elements, ...added].forEach(({ a, b, law: own }, index) => {
+    let law = own;
+    let series = 0;
+    for (const fault of variant.faults) {
+      if (fault.kind === 'shunt' || fault.element !== index) continue;
+      if (fault.kind === 'series') series += fault.ohms;
+      if (fault.kind === 'law') law = fault.law;
+    }
+    if (a === b || series === Infinity || !connected(spice, index, law)) return;
+    const edge = variant.corner?.[index] ?? 0;
+    const inner = `s${index}`;
+    let from = spiceNode(a);
+    const to = spiceNode(b);
+    if (law.kind === 'ohms' || law.kind === 'contact' || law.kind === 'fuse') {
+      resistor(`e${index}`, from, to, pick(edge, law.high, law.ohms, law.low) + series);
+      return;
+    }
+    if (law.kind === 'source') {
+      const volts = pick(edge, law.lowVolts, law.volts, law.highVolts);
+      parts.sources.set(`ve${index}`, { plus: inner, minus: from, volts });
+      resistor(`i${index}`, inner, to, law.ohms + series);
+      return;
+    }
+    if (series > 0) {
+      resistor(`i${index}`, from, inner, series);
+      from = inner;
+    }
+    const volts = to === '0' ? `v(${from})` : from === '0' ? `-v(${to})` : `v(${from},${to})`;
+    parts.curves.push(`be${index} ${from} ${to} I = ${expression(law, edge, volts)}`);
+  });
+  for (const fault of variant.faults) {
+    if (fault.kind !== 'shunt' || fault.node === 1) continue;
+    const before = parts.resistors.get(`rf${fault.node}`)?.ohms ?? Infinity;
+    resistor(`f${fault.node}`, spiceNode(fault.node), spiceNode(1), 1 / (1 / before + 1 / fault.ohms));
+  }
+  network.nodeNames.forEach((_, index) => {
+    if (index !== 1) resistor(`l${index}`, spiceNode(index), spiceNode(1), LEAK_OHMS);
+  });
+  return parts;
+}

@@ -1,0 +1,127 @@
+/**
+ * ngspice (as WebAssembly, npm eecircuit-engine) as an outside reference for the network solver.
+ *
+ * Parsing a netlist costs more than solving it. So cases that differ only in values share one netlist, and a control script
+ * alters the values from case to case: about 3 ms a case instead of 10 with 140 elements.
+ */
+import type { Simulation } from 'eecircuit-engine';
+import type { SpiceCase, SpiceParts } from './netlist.js';
+import { spiceNode, spiceParts } from './netlist.js';
+
+/** Stands for "not connected" where another case of the same netlist has a resistor; far above the leaks. */
+const OPEN_OHMS = 1e18;
+/** Lines that one run may print: the engine keeps two million characters. */
+const MOST_PRINTED = 40_000;
+const OPTIONS = '.options reltol=1e-6 abstol=1e-12 vntol=1e-8 itl1=500';
+
+interface Prepared {
+  readonly index: number;
+  readonly spice: SpiceCase;
+  readonly parts: SpiceParts;
+  readonly nodes: readonly number[];
+}
+
+export class Ngspice {
+  private readonly networks = new Map<object, number>();
+
+  private constructor(private readonly simulation: Simulation) {}
+
+  /** Loads the engine: about a second and 400 MB, so share one per test file. */
+  static async start(): Promise<Ngspice> {
+    const { Simulation } = await import('eecircuit-engine');
+    const simulation = new Simulation();
+    await simulation.start();
+    return new Ngspice(simulation);
+  }
+
+  /**
+   * Volts against battery negative per node of every case, in the order given. Nodes that a case did not ask for are NaN;
+   * asking for few is what makes it quick.
+   * @throws when ngspice finds no operating point, with what it said
+   */
+  async solve(cases: readonly SpiceCase[]): Promise<Float64Array[]> {
+    const groups = new Map<string, Prepared[]>();
+    cases.forEach((spice, index) => {
+      const parts = spiceParts(spice);
+      const nodes = (spice.nodes ?? [...spice.network.nodeNames.keys()]).filter((node) => node !== 0);
+      const key = this.structure(spice, parts);
+      const group = groups.get(key) ?? [];
+      groups.set(key, group);
+      group.push({ index, spice, parts, nodes });
+    });
+    const results: Float64Array[] = [];
+    for (const group of groups.values()) {
+      for (let first = 0; first < group.length;) {
+        const chunk: Prepared[] = [];
+        let printed = 0;
+        while (first < group.length && (chunk.length === 0 || printed < MOST_PRINTED)) {
+          printed += group[first]!.nodes.length + 6;
+          chunk.push(group[first++]!);
+        }
+        const found = this.read(chunk, await this.run(chunk));
+        chunk.forEach(({ index }, i) => (results[index] = found[i]!));
+      }
+    }
+    return results;
+  }
+
+  /** Equal for cases that one netlist can serve. */
+  private structure({ network, added }: SpiceCase, { sources, curves }: SpiceParts): string {
+    if (!this.networks.has(network)) this.networks.set(network, this.networks.size);
+    const ends = [...sources].map(([name, { plus, minus }]) => [name, plus, minus]);
+    const attached = added.map(({ a, b }) => [a, b]);
+    return JSON.stringify([this.networks.get(network), attached, ends, curves]);
+  }
+
+  /** One netlist for the chunk, one operating point per case. Returns what ngspice printed. */
+  private async run(chunk: readonly Prepared[]): Promise<string> {
+    const ends = new Map<string, string>();
+    for (const { parts } of chunk) {
+      for (const [name, { a, b }] of parts.resistors) ends.set(name, `${a} ${b}`);
+    }
+    const { sources, curves } = chunk[0]!.parts;
+    const lines = ['reference', ...curves];
+    for (const [name, at] of ends) lines.push(`${name} ${at} ${OPEN_OHMS}`);
+    for (const [name, { plus, minus }] of sources) lines.push(`${name} ${plus} ${minus} 0`);
+    lines.push(OPTIONS, '.op', '.control', 'set numdgt=13');
+    const now = new Map<string, number>();
+    chunk.forEach(({ parts, nodes }, i) => {
+      const alter = (name: string, value: number, target: string) => {
+        if (now.get(name) === value) return;
+        now.set(name, value);
+        lines.push(`alter ${target} = ${value}`);
+      };
+      for (const name of ends.keys()) alter(name, parts.resistors.get(name)?.ohms ?? OPEN_OHMS, name);
+      for (const [name, { volts }] of parts.sources) alter(name, volts, `${name} dc`);
+      lines.push('op', `echo case ${i}`);
+      for (let n = 0; n < nodes.length; n += 20) {
+        lines.push(
+          `print ${nodes
+            .slice(n, n + 20)
+            .map((node) => `v(${spiceNode(node)})`)
+            .join(' ')}`,
+        );
+      }
+      lines.push('destroy all');
+    });
+    this.simulation.setNetList([...lines, '.endc', '.end'].join('\n'));
+    await this.simulation.runSim();
+    return this.simulation.getInfo();
+  }
+
+  private read(chunk: readonly Prepared[], printed: string): Float64Array[] {
+    const sections = printed.split(/^case \d+$/m).slice(1);
+    return chunk.map(({ spice, nodes }, i) => {
+      const volts = new Float64Array(spice.network.nodeNames.length).fill(NaN);
+      volts[0] = 0;
+      for (const [, node, value] of (sections[i] ?? '').matchAll(/^v\(n(\d+)\) = (\S+)$/gm)) {
+        volts[Number(node)] = Number(value);
+      }
+      if (nodes.some((node) => Number.isNaN(volts[node]))) {
+        const said = [...this.simulation.getError(), printed.slice(-1500)].join('\n');
+        throw new Error(`ngspice gave no volts for case ${i} of ${chunk.length}:\n${said}`);
+      }
+      return volts;
+    });
+  }
+}
