@@ -57,6 +57,8 @@ export function gather(bench: Workbench, session: Case): Evidence {
   const steps: EvidenceStep[] = [];
   const looks: ((faults: readonly Fault[]) => number)[] = [];
   const earlier: Finding[] = [];
+  /** Findings since anything was touched or the complaint came or went: only these may be compared side by side. */
+  let together: Finding[] = [];
   let standing = atRest(bench.circuit);
   let controls = standing.controls;
   let symptom: 'present' | 'absent' = 'present';
@@ -66,6 +68,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
       standing = edit(step.action, standing);
       steps.push(changeOf(bench, step.action, standing));
       if (step.action.do === 'operate') controls = standing.controls;
+      else together = [];
       continue;
     }
     const { finding } = step;
@@ -77,17 +80,21 @@ export function gather(bench: Workbench, session: Case): Evidence {
     }
     controls = finding.setUp.controls;
     const now = symptomAt(bench, finding, earlier, symptom);
-    if (now !== symptom) steps.push({ kind: 'symptom', now });
+    if (now !== symptom) {
+      steps.push({ kind: 'symptom', now });
+      together = [];
+    }
     symptom = now;
-    const alike = (a: Finding, b: Finding) => sameSetUp(a.setUp, b.setUp);
+    const rivals = together.filter((other) => sameSetUp(other.setUp, finding.setUp));
     for (const observation of [
       ...observe(bench, finding, earlier),
-      ...contrast(bench, finding, earlier, alike),
+      ...contrast(bench, finding, rivals, earlier),
     ]) {
       steps.push({ kind: 'observation', observation, symptom });
     }
     if (finding.reading.kind === 'look') looks.push(lookFactor(finding.reading.at, finding.reading.value));
     earlier.push(finding);
+    together.push(finding);
   }
   return { steps, looks, before: (grid) => blownBefore(bench, grid) };
 }

@@ -4,7 +4,7 @@
  */
 import type { AppliedFault } from '../network/solver-types.js';
 import type { Fault } from './faults.js';
-import { cellCount, DRIFT } from './severity.js';
+import { cellCount, coarser, DRIFT } from './severity.js';
 
 export interface Axis {
   readonly fault: Fault;
@@ -15,6 +15,9 @@ export interface Axis {
   readonly upper: readonly number[];
 }
 
+/** Two faults at once are judged on cells of this many single ones: two decades of ohms. */
+const COARSE = 6;
+
 export interface Grid {
   readonly axes: readonly Axis[];
   /** Places in all: the product of (cells + 1). */
@@ -24,10 +27,11 @@ export interface Grid {
 export function makeGrid(faults: readonly Fault[]): Grid {
   const axes = faults.map((fault): Axis => {
     const drift = fault.contact ? DRIFT : 1;
-    const { edges } = fault.scale;
+    const scale = faults.length > 1 ? coarser(fault.scale, COARSE) : fault.scale;
+    const { edges } = scale;
     return {
-      fault,
-      cells: cellCount(fault.scale),
+      fault: { ...fault, scale },
+      cells: cellCount(scale),
       lower: edges.map((edge) => edge / drift),
       upper: edges.map((edge) => edge * drift),
     };

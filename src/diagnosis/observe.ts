@@ -215,31 +215,24 @@ const CLEARLY_BRIGHTER = 0.08;
 
 /**
  * One load works and another of the same kind and size is dead, both in the same set-up: whatever reaches both alike cannot be
- * the reason. Seen one by one, a supply just between "off" and "lit" would pass for both.
+ * the reason. `together`: findings of the same set-up, with nothing touched between. Seen one by one, a supply just between "off" and "lit" would pass for both.
  */
 export function contrast(
   bench: Workbench,
   finding: Finding,
+  together: readonly Finding[],
   earlier: readonly Finding[],
-  same: (a: Finding, b: Finding) => boolean,
 ): Observation[] {
   const mine = standing(bench, finding);
   if (mine === undefined) return [];
-  const rivals = earlier
-    .filter((other) => same(other, finding))
-    .flatMap((other) => {
-      const theirs = standing(bench, other);
-      return theirs !== undefined &&
-        theirs.good !== mine.good &&
-        theirs.size === mine.size &&
-        other.symptom === finding.symptom
-        ? [{ other, theirs }]
-        : [];
-    });
+  const rivals = together.flatMap((other) => {
+    const theirs = standing(bench, other);
+    return theirs !== undefined && theirs.good !== mine.good && theirs.size === mine.size ? [theirs] : [];
+  });
   const rival = rivals.at(-1);
   const asked = probe(bench, finding.setUp, finding.reading);
   if (rival === undefined || asked === undefined) return [];
-  const [bright, dead] = mine.good ? [mine, rival.theirs] : [rival.theirs, mine];
+  const [bright, dead] = mine.good ? [mine, rival] : [rival, mine];
   const quantity = { ...bright.quantity, magnitude: false, minus: dead.quantity };
   const { source, pinned } = sourceFor(bench, finding, earlier);
   return [

@@ -23,7 +23,7 @@ export interface Verdict {
   readonly faults: readonly Fault[];
   /** The finding that rules it out, or undefined: it still fits. */
   readonly fall: Fall | undefined;
-  /** Share of the severity scale that still fits, 0 to 1. */
+  /** Share of the severity scale that fitted while the complaint was there, 0 to 1. */
   readonly room: number;
   /** Per fault the severities that fit while the symptom was there: lower and upper edge. */
   readonly severity: readonly { readonly low: number; readonly high: number }[];
@@ -78,7 +78,7 @@ export function judge(bench: Workbench, faults: readonly Fault[], evidence: Evid
     if (step.symptom === 'present') fitted = union(alive, grid.size);
   }
   for (const favours of evidence.looks) favour *= favours(faults);
-  const room = count(union(alive, grid.size)) / grid.size;
+  const room = count(fitted) / grid.size;
   return { faults, fall: undefined, room, severity: severityOf(grid, fitted), favour, touched };
 }
 
