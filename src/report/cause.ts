@@ -1,6 +1,7 @@
 /** The cause, and never more certainty than the readings and the repair give it. */
 import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
 import type { Case } from '../session/case.js';
+import type { Action } from '../session/events.js';
 import type { Cause, Certainty } from './report-data.js';
 import { isRepair, type Proof } from './verification.js';
 
@@ -66,20 +67,29 @@ function ohms(value: number): string {
   return value >= 1000 ? `${figure(value / 1000)} kohm` : `${figure(value)} ohm`;
 }
 
+/** Suspects with less than this part of the leader's share are left to the list of what remains. */
+const WORTH_NAMING = 0.1;
+
+/** What the report calls the cause: where the technician says, else where the repair cured it, else the leading group. */
 function chosenGroup(session: Case, diagnosis: Diagnosis, proof: Proof): readonly Suspect[] {
-  const groups = diagnosis.groups.map((group) => group.suspects).filter((suspects) => suspects.length > 0);
-  const all = groups.length > 0 ? groups : diagnosis.suspects.slice(0, 1).map((suspect) => [suspect]);
-  const at = session.concluded?.at;
-  if (at !== undefined)
-    return all.map((suspects) => suspects.filter((one) => isAt(one, at))).find((s) => s.length > 0) ?? [];
-  // After a repair that cured it, the cause is where the repair was made.
+  const { groups, suspects } = diagnosis;
+  // Work at a part reaches its item and its contacts alike: all that fits there is named, whatever repair each would need.
+  const at = (place: string): readonly Suspect[] => {
+    const there = suspects.filter((suspect) => isAt(suspect, place));
+    const best = Math.max(...there.map((suspect) => suspect.share));
+    return there.filter((suspect) => suspect.confirmed || suspect.share >= WORTH_NAMING * best);
+  };
+  if (session.concluded !== undefined) return at(session.concluded.at);
   if (proof.state === 'verified')
     for (const action of proof.corrections) {
-      const mended = 'at' in action ? action.at : 'part' in action ? action.part : '';
-      const hit = all.find((suspects) => suspects.some((suspect) => isAt(suspect, mended)));
-      if (hit !== undefined) return hit.filter((suspect) => isAt(suspect, mended));
+      const there = at(placeOf(action));
+      if (there.length > 0) return there;
     }
-  return all[0] ?? [];
+  return groups.find((group) => group.suspects.length > 0)?.suspects ?? suspects.slice(0, 1);
+}
+
+function placeOf(action: Action): string {
+  return 'at' in action ? action.at : 'part' in action ? action.part : '';
 }
 
 /** Does the suspect sit at this part, wire, site or point? */
@@ -97,19 +107,14 @@ function howSure(
   proof: Proof,
 ): readonly [Certainty, string] {
   const touched = group.some((suspect) => suspect.touched);
-  const mended = proof.corrections.filter(isRepair).filter((action) => {
-    const at = 'at' in action ? action.at : 'part' in action ? action.part : '';
-    return group.some((suspect) => isAt(suspect, at));
-  });
+  const mended = proof.corrections
+    .filter(isRepair)
+    .filter((action) => group.some((suspect) => isAt(suspect, placeOf(action))));
   if (proof.state === 'verified' && mended.length > 0 && !proof.recoveredBefore) {
-    const fitted = mended.some((action) => action.do === 'fit new');
-    return [
-      'confirmed',
-      'It failed until this was repaired, and every failed condition was good afterwards.' +
-        (fitted
-          ? ' Fitting the new item also disturbed its contacts: the removed item by itself is not proved bad.'
-          : ''),
-    ];
+    const cured = 'It failed until this was repaired, and every failed condition was good afterwards.';
+    const unsure = group.length > 1 || mended.some((action) => action.do === 'fit new');
+    const caveat = ' The same work disturbed the contacts there: a removed item by itself is not proved bad.';
+    return ['confirmed', unsure ? cured + caveat : cured];
   }
   if (group.some((suspect) => suspect.confirmed))
     return ['confirmed', 'Positive evidence was recorded at this place.'];

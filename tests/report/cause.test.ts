@@ -1,7 +1,7 @@
 /** The report never claims more than the readings and the repair prove (design: "confirmed"). */
 import { describe, expect, test } from 'vitest';
 import type { Event } from '../../src/session/events.js';
-import { diagnosisOf, lamp, reportOf, suspect } from './report-case.js';
+import { diagnosisOf, fault, lamp, reportOf, suspect } from './report-case.js';
 
 const did = (action: Extract<Event, { type: 'did' }>['action']): Event => ({ type: 'did', action });
 const cleaned = did({ do: 'clean', at: 'X1.1' });
@@ -36,6 +36,18 @@ describe('cause', () => {
     expect(report.cause).toMatchObject({ certainty: 'confirmed', parts: ['H1'] });
     expect(report.cause.grounds).toContain('not proved bad');
     expect(report.replaced).toEqual(['H1 (tail lamp)']);
+  });
+
+  test('when work at a whole part cured it then its item and its contacts are named alike', () => {
+    const at = ['S1:1-2', 'S1.1', 'S1.2'].map((site, i) =>
+      suspect(site, { faults: [fault(site, 'S1')], share: i === 2 ? 0.01 : 0.4 }),
+    );
+    const { cause } = reportOf(
+      [lamp('off'), did({ do: 'repair', at: 'S1', how: 'new switch' }), lamp('lit')],
+      diagnosisOf(at),
+    );
+    expect(cause.faults).toEqual(['high resistance or open at S1:1-2', 'high resistance or open at S1.1']);
+    expect(cause.grounds).toContain('not proved bad');
   });
 
   test('when it worked again after the part was only taken out and refitted then nothing is claimed bad', () => {
