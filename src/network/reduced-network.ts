@@ -40,6 +40,7 @@ export class ReducedNetwork {
   // Per curved element: its last volts and amperes, the line drawn there (siemens, amperes at 0 V), whether to draw a chord next.
   private readonly at: Float64Array;
   private readonly flow: Float64Array;
+  private readonly found: Float64Array;
   private readonly siemens: Float64Array;
   private readonly amps: Float64Array;
   private readonly chord: Uint8Array;
@@ -75,6 +76,7 @@ export class ReducedNetwork {
     this.savedAmps = new Float64Array(plan.tail.length);
     this.at = new Float64Array(curved.length);
     this.flow = new Float64Array(curved.length);
+    this.found = new Float64Array(curved.length);
     this.siemens = new Float64Array(curved.length);
     this.amps = new Float64Array(curved.length);
     this.chord = new Uint8Array(curved.length);
@@ -117,7 +119,7 @@ export class ReducedNetwork {
         mesh.backSubstitute(0, plan.headSteps);
         return mesh.volts.slice();
       }
-      if (step > this.plainSteps) this.shorten();
+      if (step > this.plainSteps && this.shorten()) this.misfit();
       this.move(step < this.plainSteps);
     }
     return restless;
@@ -202,13 +204,14 @@ export class ReducedNetwork {
     return this.mesh.volts[this.elements.a[element]!]! - this.mesh.volts[this.elements.b[element]!]!;
   }
 
-  /** Compares each line with its curve at the new volts. Returns an element that is off, or −1. */
+  /** Compares each line with its curve at the new volts (whose amperes it keeps). Returns an element that is off, or −1. */
   private misfit(): number {
     const { elements, curved } = this;
     let restless = -1;
     for (let k = 0; k < curved.length; k++) {
       const volts = this.across(curved[k]!);
       const amps = elements.amps(curved[k]!, volts);
+      this.found[k] = amps;
       const off = Math.abs(this.siemens[k]! * volts + this.amps[k]! - amps);
       const known = SETTLED_AMPS + ROUNDING * this.siemens[k]! * Math.abs(volts);
       if (!(off <= SETTLED * Math.abs(amps) + known)) restless = curved[k]!;
@@ -218,13 +221,13 @@ export class ReducedNetwork {
 
   /** Makes the new volts the point where the next lines are drawn. */
   private move(mayChord: boolean): void {
-    const { elements, curved, at, plan, mesh } = this;
+    const { curved, at, plan, mesh } = this;
     for (let k = 0; k < curved.length; k++) {
       const volts = this.across(curved[k]!);
       const large = LARGE_STEP * Math.max(Math.abs(volts), Math.abs(at[k]!));
       this.chord[k] = mayChord && Math.abs(volts - at[k]!) > large ? 1 : 0;
       at[k] = volts;
-      this.flow[k] = elements.amps(curved[k]!, volts);
+      this.flow[k] = this.found[k]!;
     }
     for (let k = 0; k < plan.tail.length; k++) this.before[plan.tail[k]!] = mesh.volts[plan.tail[k]!]!;
   }
@@ -233,8 +236,9 @@ export class ReducedNetwork {
    * Shortens the last step to where the network's content (the potential whose gradient is the sum of currents at each node)
    * is least along it. With rising laws the content is strictly convex and Newton's direction leads downhill, so this
    * converges from anywhere; it costs more than plain steps and is only needed when several diodes switch each other.
+   * Returns whether it did shorten it.
    */
-  private shorten(): void {
+  private shorten(): boolean {
     const { plan, mesh, elements, curved, before } = this;
     let linear = 0;
     for (let slot = plan.firstTailSlot; slot < plan.slotCount; slot++) {
@@ -252,7 +256,7 @@ export class ReducedNetwork {
       }
       return slope;
     };
-    if (slopeAt(1) <= 0) return;
+    if (slopeAt(1) <= 0) return false;
     let [low, high] = [0, 1];
     for (let i = 0; i < 50; i++) {
       const middle = (low + high) / 2;
@@ -261,5 +265,6 @@ export class ReducedNetwork {
     }
     for (const node of plan.tail)
       mesh.volts[node] = before[node]! + low * (mesh.volts[node]! - before[node]!);
+    return true;
   }
 }

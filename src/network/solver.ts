@@ -111,7 +111,8 @@ export class Solver {
           // A chattering relay feeds the fuse only part of the time, so it may hold at any current.
           if (mayHold || chatters) outcomes.push(chatters ? { ...outcome, chatters } : outcome);
           for (const fuses of mayBlow) {
-            if (ways.length < MOST_WAYS) ways.push({ blown: way.blown | fuses, relays });
+            const room = ways.length < MOST_WAYS || outcomes.length === 0;
+            if (room) ways.push({ blown: way.blown | fuses, relays });
           }
         }
       }
