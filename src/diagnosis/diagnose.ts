@@ -66,7 +66,7 @@ export function diagnose(bench: Workbench, session: Case): Diagnosis {
     abnormal: abnormal.length > 0,
     open: openQuestions(senses, fits),
     findings: describeFindings(bench, session, senses, verdicts),
-    asks: asks(session, senses),
+    asks: asks(bench, session, senses),
     verified: verifiedGood(bench, session),
   };
 }
@@ -298,7 +298,7 @@ function openQuestions(senses: readonly Sense[], fits: boolean): OpenQuestion[] 
   ];
 }
 
-function asks(session: Case, senses: readonly Sense[]): string[] {
+function asks(bench: Workbench, session: Case, senses: readonly Sense[]): string[] {
   const wanted: string[] = [];
   const unproved = session.timeline.find(
     (step) => step.kind === 'finding' && !step.finding.proved && step.finding.evidence !== 'told',
@@ -308,8 +308,12 @@ function asks(session: Case, senses: readonly Sense[]): string[] {
       `Finding #${unproved.finding.number} is a zero. Prove the meter on a known-live point (ten seconds), then type: prove ${proofWord(unproved.finding)}`,
     );
   }
-  if (senses.length === 0)
-    wanted.push('Say what fails and what works, in which condition: fails H1 when gear reverse.');
+  if (senses.length === 0) {
+    const load = [...bench.network.loads.keys()][0] ?? 'H1';
+    const control = [...bench.circuit.controls.values()][0];
+    const when = control === undefined ? '' : ` when ${control.id} ${control.positions.at(-1)!}`;
+    wanted.push(`Say what fails and what works, in which condition, like: fails ${load}${when}`);
+  }
   return wanted;
 }
 

@@ -28,6 +28,8 @@ export type Standing = Pick<
 export interface Change {
   readonly kind: 'change';
   readonly touched: readonly Touch[];
+  /** Only a control was worked: its contacts may have changed, but nobody would say they were disturbed. */
+  readonly operated: boolean;
   /** Faults that went away with a part that was replaced by a new one. */
   readonly replaced: Touch | undefined;
   /** Fuses that are whole again, as a mask. */
@@ -125,6 +127,7 @@ function changeOf(bench: Workbench, action: Action, after: SetUp | undefined): C
   return {
     kind: 'change',
     touched: [touched],
+    operated: action.do === 'operate',
     replaced: renewed === undefined ? undefined : (fault) => fault.owner === 'item' && fault.part === renewed,
     newFuse: renewed === undefined ? 0 : fuseMask(bench, renewed),
     standing: after === undefined ? undefined : standingOf(bench, after),

@@ -12,7 +12,7 @@ import { judge } from './verdict.js';
 import type { Workbench } from './workbench.js';
 
 /** Pairs judged before the search says that it is not complete. */
-const MOST_PAIRS = 300;
+const MOST_PAIRS = 150;
 
 export interface PairSearch {
   readonly standing: readonly Verdict[];

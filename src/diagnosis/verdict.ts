@@ -51,7 +51,7 @@ export function judge(bench: Workbench, faults: readonly Fault[], evidence: Evid
     if (step.kind === 'change') {
       alive = change(alive, grid, step);
       const mine = step.touched.some((touch) => faults.some((fault) => touch(fault)));
-      touched ||= mine;
+      touched ||= mine && !step.operated;
       alive = operate(bench, alive, grid, step);
       continue;
     }

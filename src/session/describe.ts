@@ -64,7 +64,7 @@ export function describeAction(circuit: Circuit, action: Action): string {
   const place = (name: string): string => describePlace(circuit, name);
   switch (action.do) {
     case 'operate':
-      return `${action.control} in ${action.position}`;
+      return `${action.control} ${action.position}`;
     case 'engine':
       return `engine ${action.state}`;
     case 'unplug':
@@ -94,12 +94,12 @@ export function describeAction(circuit: Circuit, action: Action): string {
   }
 }
 
-/** Whatever differs from everything at rest, plugged and fitted: `gear in reverse`, `X3 unplugged`. Empty = at rest. */
+/** Whatever differs from everything at rest, plugged and fitted: `gear reverse`, `X3 unplugged`. Empty = at rest. */
 export function describeSetUp(circuit: Circuit, setUp: SetUp): readonly string[] {
   return [
     ...[...circuit.controls.values()]
       .filter((control) => setUp.controls.get(control.id) !== control.positions[0])
-      .map((control) => `${control.id} in ${setUp.controls.get(control.id)}`),
+      .map((control) => `${control.id} ${setUp.controls.get(control.id)}`),
     ...(setUp.engine === 'running' ? ['engine running'] : []),
     ...[...setUp.unplugged].map((connector) => `${connector} unplugged`),
     ...[...setUp.out].map((part) => `${part} taken out`),

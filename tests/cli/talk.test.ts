@@ -117,7 +117,7 @@ describe('at the prompt', () => {
     const asker = person(['list', 'pause']);
     const ran = await at.run(['resume', journal], { asker });
     expect(ran.status, shown(ran)).toBe(0);
-    expect(ran.stdout).toContain('gear in reverse');
+    expect(ran.stdout).toContain('gear reverse');
     expect(asker.questions[0]).toContain('[gear reverse]');
   });
 

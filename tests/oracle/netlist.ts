@@ -89,7 +89,10 @@ export function spiceParts(spice: SpiceCase): SpiceParts {
     let from = spiceNode(a);
     const to = spiceNode(b);
     if (law.kind === 'ohms' || law.kind === 'contact' || law.kind === 'fuse') {
-      resistor(`e${index}`, from, to, pick(edge, law.high, law.ohms, law.low) + series);
+      // Instruments are named by where they stand, so that cases with the meter elsewhere share a netlist.
+      const name =
+        index < network.elements.length ? `e${index}` : `m${a}x${b}x${index - network.elements.length}`;
+      resistor(name, from, to, pick(edge, law.high, law.ohms, law.low) + series);
       return;
     }
     if (law.kind === 'source') {

@@ -66,11 +66,10 @@ export class Ngspice {
   }
 
   /** Equal for cases that one netlist can serve. */
-  private structure({ network, added }: SpiceCase, { sources, curves }: SpiceParts): string {
+  private structure({ network }: SpiceCase, { sources, curves }: SpiceParts): string {
     if (!this.networks.has(network)) this.networks.set(network, this.networks.size);
     const ends = [...sources].map(([name, { plus, minus }]) => [name, plus, minus]);
-    const attached = added.map(({ a, b }) => [a, b]);
-    return JSON.stringify([this.networks.get(network), attached, ends, curves]);
+    return JSON.stringify([this.networks.get(network), ends, curves]);
   }
 
   /** One netlist for the chunk, one operating point per case. Returns what ngspice printed. */

@@ -23,7 +23,7 @@ describe('when a line is typed then it stands for its events:', () => {
     ['H1 dim', [load('H1', 'dim')]],
     ['h1, h2 flickers', [load('H1', 'flickers'), load('H2', 'flickers')]],
     [
-      'see H1 off when key on and gear in reverse',
+      'see H1 off when key on and gear reverse',
       [
         load('H1', 'off', {
           when: [
@@ -145,7 +145,7 @@ describe('when a line depends on what went before then it is read so:', () => {
     const parsed = parseLine('late 2 volts X3.1h 12.1', circuit, typed('key on', 'unplug X3', 'key off'));
     expect(parsed).toMatchObject({ kind: 'events', events: [{ type: 'found', before: 2 }] });
     const [echo] = parsed.kind === 'events' ? parsed.echo : [];
-    expect(echo).toContain('key in on');
+    expect(echo).toContain('key on');
     expect(echo).not.toContain('unplugged');
   });
 });
@@ -154,7 +154,7 @@ test('when a reading is understood then the echo names value, unit and both prob
   const parsed = parseLine('volts x3.1h 11,40 when gear reverse', circuit);
   expect(parsed).toMatchObject({
     echo: [
-      '11.40 V: red X3.1h (left lamp connector pin 1, harness side), black battery negative, gear in reverse',
+      '11.40 V: red X3.1h (left lamp connector pin 1, harness side), black battery negative, gear reverse',
     ],
   });
 });

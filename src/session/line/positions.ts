@@ -1,4 +1,4 @@
-/** Control positions in a typed line: `gear reverse`, `when key on, gear in reverse`. */
+/** Control positions in a typed line: `gear reverse`, `when key on, gear reverse`. */
 import { nearest } from '../../circuit/nearest.js';
 import { ENGINE } from '../fold.js';
 import type { LineContext } from './context.js';
