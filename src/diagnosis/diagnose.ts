@@ -13,17 +13,17 @@ import type {
   Status,
   Suspect,
 } from './diagnosis-types.js';
-import type { Evidence } from './evidence.js';
+import type { Evidence } from './evidence-types.js';
 import { gather } from './evidence.js';
 import type { Fault } from './faults.js';
 import { partLabel } from './labels.js';
 import type { Observation } from './observe.js';
-import { showRange } from './observe.js';
 import { judgePairs } from './pairs.js';
 import { Predictor } from './predict.js';
 import { confirmedBy, verifiedGood } from './proof-of-cause.js';
 import type { Verdict } from './verdict.js';
 import { judge } from './verdict.js';
+import { showRange } from './wording.js';
 import type { Workbench } from './workbench.js';
 
 /** Prior weight of two independent faults, against their product: two at once are rare. */

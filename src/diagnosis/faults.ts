@@ -5,7 +5,6 @@
 import type { Circuit, Part, Wire } from '../circuit/circuit.js';
 import { filamentLaw } from '../network/compile.js';
 import type { Element, Network } from '../network/network.js';
-import { BODY } from '../network/network.js';
 import type { AppliedFault } from '../network/solver-types.js';
 import { siteLabel } from './labels.js';
 import { connectionShares } from './runs.js';
@@ -304,7 +303,7 @@ function faultWords(kind: FaultKind, site: string, element: Element): string {
   }
 }
 
-/** A short to a node that already is body metal changes nothing and is no fault. */
-export function isHarmless(fault: AppliedFault): boolean {
-  return fault.kind === 'shunt' && fault.node === BODY;
+/** Faults that can draw more than a fuse stands. */
+export function canBlow(fault: Fault): boolean {
+  return fault.kind === 'short' || fault.kind === 'wrong';
 }

@@ -12,7 +12,6 @@ import {
   LEAD_OHMS,
   ohmmeter,
   OHMMETER_VOLTS,
-  ohmmeterReads,
   ohmmeterVolts,
   ohmsError,
   OVERLOAD_OHMS,
@@ -25,7 +24,8 @@ import type { AddedElement } from '../network/solver-types.js';
 import type { Finding } from '../session/case.js';
 import type { Reading, Typed } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
-import { ledBand, sightBand, WORDS } from './sights.js';
+import { figure, shownAs } from './figures.js';
+import { ledBand, sightBand } from './sights.js';
 import type { Workbench } from './workbench.js';
 
 /** What is read: (V(a) − V(b)) / scale, or its magnitude. */
@@ -210,63 +210,6 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
   return observations;
 }
 
-/** A load that works must have this much more of its rated volts than one beside it that is dead (common practice, no source). */
-const CLEARLY_BRIGHTER = 0.08;
-
-/**
- * One load works and another of the same kind and size is dead, both in the same set-up: whatever reaches both alike cannot be
- * the reason. `together`: findings of the same set-up, with nothing touched between. Seen one by one, a supply just between "off" and "lit" would pass for both.
- */
-export function contrast(
-  bench: Workbench,
-  finding: Finding,
-  together: readonly Finding[],
-  earlier: readonly Finding[],
-): Observation[] {
-  const mine = standing(bench, finding);
-  if (mine === undefined) return [];
-  const rivals = together.flatMap((other) => {
-    const theirs = standing(bench, other);
-    return theirs !== undefined && theirs.good !== mine.good && theirs.size === mine.size ? [theirs] : [];
-  });
-  const rival = rivals.at(-1);
-  const asked = probe(bench, finding.setUp, finding.reading);
-  if (rival === undefined || asked === undefined) return [];
-  const [bright, dead] = mine.good ? [mine, rival] : [rival, mine];
-  const quantity = { ...bright.quantity, magnitude: false, minus: dead.quantity };
-  const { source, pinned } = sourceFor(bench, finding, earlier);
-  return [
-    {
-      ...asked,
-      finding: finding.number,
-      kind: 'contrast',
-      setUp: finding.setUp,
-      source,
-      pinned,
-      quantity,
-      low: CLEARLY_BRIGHTER,
-      high: Infinity,
-      shown: 'one works and one is dead',
-      hard: true,
-    },
-  ];
-}
-
-/** A load seen plainly good or plainly dead, and what is of its size. */
-function standing(
-  bench: Workbench,
-  finding: Finding,
-): { good: boolean; size: string; quantity: Quantity } | undefined {
-  const { reading } = finding;
-  if (reading.kind !== 'load' || finding.evidence === 'told') return undefined;
-  const load = bench.network.loads.get(reading.load)!;
-  const words = WORDS[load.kind];
-  if (reading.value !== words[0] && reading.value !== words.at(-1)) return undefined;
-  const { a, b, law } = bench.network.elements[load.element]!;
-  const quantity = { a, b, scale: load.ratedVolts, magnitude: false, load: load.element };
-  return { good: reading.value === words[0], size: `${load.kind} ${JSON.stringify(law)}`, quantity };
-}
-
 /** Values that agree with a reading, as `Quantity` counts them. */
 function agrees(bench: Workbench, reading: Reading): { low: number; high: number } {
   switch (reading.kind) {
@@ -306,7 +249,8 @@ function knownBattery(finding: Finding): Typed | undefined {
   return undefined;
 }
 
-function sourceFor(
+/** The battery as a finding may assume it: typed beside it, known from this session, or anywhere in its band. */
+export function sourceFor(
   bench: Workbench,
   finding: Finding,
   earlier: readonly Finding[],
@@ -337,80 +281,4 @@ function sourceFor(
   const highVolts = Math.min(law.highVolts, high);
   if (lowVolts > highVolts) return { source: law, pinned: false };
   return { source: { ...law, volts: (lowVolts + highVolts) / 2, lowVolts, highVolts }, pinned: false };
-}
-
-/** A reading as a person gave it. */
-function shownAs(reading: Reading): string {
-  switch (reading.kind) {
-    case 'volts':
-      return `${figure(reading.value.value)} V`;
-    case 'amps':
-      return `${figure(reading.value.value)} A`;
-    case 'ohms':
-      return reading.value === 'OL' ? 'OL' : `${figure(reading.value.value)} ohm`;
-    default:
-      return reading.value;
-  }
-}
-
-/** A predicted range as the meter or eye would give it: "11.2 to 12.6 V", "OL", "lit". */
-export function showRange(
-  bench: Workbench,
-  observation: Pick<Observation, 'kind' | 'quantity'>,
-  low: number,
-  high: number,
-): string {
-  if (low === -Infinity && high === Infinity) return 'anything (the line is live)';
-  switch (observation.kind) {
-    case 'ohms':
-    case 'continuity':
-      return range(ohmmeterReads(low), ohmmeterReads(high), 'ohm');
-    case 'load':
-    case 'test lamp':
-      return words(bench, observation, low, high);
-    case 'contrast':
-      return low > -CLEARLY_BRIGHTER ? 'both alike' : 'the other way round, or both alike';
-    case 'amps':
-      return range(low, high, 'A');
-    default:
-      return range(low, high, 'V');
-  }
-}
-
-/** Shares of rated volts at which a predicted load is called dull, and bright: the middle of the overlaps of what people say. */
-const DULL = 0.3;
-const BRIGHT = 0.58;
-
-/** The words that fit a range of rated volts: "lit", "off or dim". */
-function words(
-  bench: Workbench,
-  observation: Pick<Observation, 'kind' | 'quantity'>,
-  low: number,
-  high: number,
-): string {
-  const load = [...bench.network.loads.values()].find(({ element }) => element === observation.quantity.load);
-  const kind = load?.kind ?? 'lamp';
-  const [good, dull, dead] =
-    WORDS[kind].length === 3 ? WORDS[kind] : [WORDS[kind][0], undefined, WORDS[kind][1]];
-  const fitting = [low < DULL && dead, low < BRIGHT && high >= DULL && dull, high >= BRIGHT && good];
-  return fitting.filter(Boolean).join(' or ');
-}
-
-function range(low: number, high: number, unit: string): string {
-  const [from, to] = [figure(low), figure(high)];
-  if (unit === 'ohm' && low > 1e6) return 'OL';
-  if (from === to) return `${from} ${unit}`;
-  if (high === Infinity || (unit === 'ohm' && high > 1e7)) return `over ${from} ${unit}`;
-  return `${from} to ${to} ${unit}`;
-}
-
-/** A figure with the digits a person reads. */
-export function figure(value: number): string {
-  const size = Math.abs(value);
-  if (size < 0.0005) return '0';
-  if (size < 0.1) return value.toFixed(3);
-  if (size < 10) return value.toFixed(2);
-  if (size < 100) return value.toFixed(1);
-  if (size < 10_000) return value.toFixed(0);
-  return size < 1e6 ? `${(value / 1e3).toFixed(0)} k` : `${(value / 1e6).toFixed(1)} M`;
 }

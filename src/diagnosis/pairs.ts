@@ -4,7 +4,7 @@
  * two faults can read as neither does alone.
  */
 import { irredundantCovers } from './covers/covers.js';
-import type { Evidence, EvidenceStep } from './evidence.js';
+import type { Evidence, EvidenceStep } from './evidence-types.js';
 import type { Fault } from './faults.js';
 import type { Observation } from './observe.js';
 import type { Verdict } from './verdict.js';

@@ -5,11 +5,12 @@
  * The law of this file: true readings never rule out the true fault. Whatever is uncertain widens what fits.
  */
 import type { Fault } from './faults.js';
+import { canBlow } from './faults.js';
 import type { Box, Grid } from './grid.js';
 import { coordinate, cornersOf, halve, makeGrid, placesOf } from './grid.js';
 import type { Observation } from './observe.js';
 import { Predictor } from './predict.js';
-import type { Change, Evidence } from './evidence.js';
+import type { Change, Evidence } from './evidence-types.js';
 import type { Workbench } from './workbench.js';
 
 export interface Fall {
@@ -268,11 +269,6 @@ function operate(bench: Workbench, alive: Alive, grid: Grid, step: Change): Aliv
     for (const [after, places] of fits) if (after !== blown) mark(next, grid.size, after, openPlaces(places));
   }
   return next;
-}
-
-/** Faults that can draw more than a fuse stands. */
-export function canBlow(fault: Fault): boolean {
-  return fault.kind === 'short' || fault.kind === 'wrong';
 }
 
 /** Places a set-up can have reached with fuses blown, from whole fuses; for what happened before the session. */

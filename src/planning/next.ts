@@ -266,7 +266,7 @@ function whenWords(bench: Workbench, candidate: Candidate, values: readonly numb
   const unit = reading.kind === 'ohms' ? 'ohm' : 'V';
   if (unit === 'ohm' && low > 10_000) return 'OL';
   const round = (value: number) =>
-    (Math.abs(value) < 9.95 ? value.toFixed(1) : value.toFixed(0)).replace(/^-0\.0$/, '0.0');
+    (Math.abs(value) < 100 ? value.toFixed(1) : value.toFixed(0)).replace(/^-0\.0$/, '0.0');
   const [from, to] = [round(low), round(Math.min(high, 1e5))];
   return from === to ? `about ${from} ${unit}` : `${from} to ${to} ${unit}`;
 }

@@ -2,8 +2,8 @@
  * A simulated vehicle for trials: part values drawn inside tolerance, one hidden fault, a meter with its error, fuses that stay
  * blown. Same solver as the program, other values than the program assumes.
  */
-import { canBlow } from '../../src/diagnosis/verdict.js';
 import type { Fault } from '../../src/diagnosis/faults.js';
+import { canBlow } from '../../src/diagnosis/faults.js';
 import { probe } from '../../src/diagnosis/observe.js';
 import { ledBand, sightBand, WORDS } from '../../src/diagnosis/sights.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
