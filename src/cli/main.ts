@@ -109,6 +109,18 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
         (await import('./commands/check.js')).check(ctx, files, flags),
       ),
     );
+  json(program.command('readings').argument('<circuit>', 'circuit file'))
+    .description('what a voltmeter would read, healthy or with a fault')
+    .option('--when <control position...>', 'control positions other than at rest, each in quotes')
+    .option('--red <point>', 'one point (left out: all)')
+    .option('--black <point>', 'the other probe (left out: battery negative)')
+    .option('--fault <id>', 'with this fault, like "X3.1 resistance"')
+    .option('--severity <number>', 'its ohms, volts or watts (left out: the worst)')
+    .action(
+      run(async (ctx, circuit: string, flags: Flags) =>
+        (await import('./commands/readings.js')).readings(ctx, circuit, flags),
+      ),
+    );
   program
     .command('demo')
     .description('play an invented session to its report')

@@ -67,7 +67,8 @@ export interface Observation {
 /** Battery volts known from this session, per engine state; readings at the posts within ± this much of a later moment. */
 const BATTERY_WANDERS = 0.4;
 
-function jumpers(bench: Workbench, setUp: SetUp): AddedElement[] {
+/** Jumpers of a set-up as elements. */
+export function jumpersOf(bench: Workbench, setUp: SetUp): AddedElement[] {
   return setUp.jumpers.map(([from, to]) => ({ a: node(bench, from), b: node(bench, to), law: JUMPER }));
 }
 
@@ -89,7 +90,7 @@ export interface Probe {
 
 /** What a reading of this kind puts on the circuit, and where its answer appears. */
 export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe | undefined {
-  const bridges = jumpers(bench, setUp);
+  const bridges = jumpersOf(bench, setUp);
   const present = bench.presence(setUp);
   const plain = { present, unpowered: undefined, current: 'load' } as const;
   switch (reading.kind) {

@@ -24,6 +24,21 @@ export interface ReportInput {
   readonly cautions: readonly string[];
 }
 
+/** Money for parts fitted new at the circuit's price, where no repair of that part names a price of its own. */
+function newParts(
+  circuit: Circuit,
+  session: Case,
+  repairs: readonly { readonly at: string; readonly price?: number }[],
+): number {
+  const fitted = session.timeline.flatMap((step) =>
+    step.kind === 'action' && step.action.do === 'fit new' ? [step.action.part] : [],
+  );
+  const priced = (part: string) => repairs.some((repair) => repair.at === part && repair.price !== undefined);
+  return fitted
+    .filter((part) => !priced(part))
+    .reduce((sum, part) => sum + (circuit.parts.get(part)?.price ?? 0), 0);
+}
+
 export function buildReport(input: ReportInput): Report {
   const { circuit, session, diagnosis } = input;
   const abnormal = new Set(diagnosis.findings.filter((one) => one.abnormal).map((one) => one.number));
@@ -33,7 +48,8 @@ export function buildReport(input: ReportInput): Report {
     step.kind === 'action' && step.action.do === 'repair' ? [step.action] : [],
   );
   const corrections = proof.corrections.map((action) => describeAction(circuit, action));
-  const price = repairs.reduce((sum, repair) => sum + (repair.price ?? 0), 0);
+  const price =
+    repairs.reduce((sum, repair) => sum + (repair.price ?? 0), 0) + newParts(circuit, session, repairs);
   const minutesOpen = minutesBetween(session.startedAt, session.lastAt);
   const { state, words, repeated, missing } = proof;
   const verification = { state, words, repeated, missing };
