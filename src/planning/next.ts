@@ -26,6 +26,8 @@ const ENOUGH_WEIGHT = 0.995;
 /** Disturbing something costs evidence: as if the test took this much longer. */
 const DISTURBANCE = 1.15;
 const MOST_SUGGESTIONS = 5;
+/** Bits about the repair below which a test is not worth a minute. */
+const LEAST_GAIN = 0.05;
 /** Outcomes less likely than this are not spelled out. */
 const RARE = 0.01;
 
@@ -53,7 +55,7 @@ export function suggest(bench: Workbench, session: Case, diagnosis: Diagnosis): 
   const rated = candidates(bench, session).flatMap((candidate): Rated[] => {
     const classes = outcomeClasses(bench, candidate, likely, solved);
     const gain = before - remaining(classes, likely);
-    if (gain < 0.01) return [];
+    if (gain < LEAST_GAIN) return [];
     return [
       {
         candidate,

@@ -8,7 +8,7 @@ import { jsonText } from '../output.js';
 import { sessionReport } from '../session-report.js';
 import { paragraph } from '../show/page.js';
 import { showSuggestion } from '../show/suggestion.js';
-import { showSuspects } from '../show/suspects.js';
+import { showNoTest, showSuspects } from '../show/suspects.js';
 import { showWhy, statusOf } from '../show/why.js';
 
 export interface AskFlags extends SessionFlags {
@@ -43,7 +43,7 @@ export async function next(context: Context, flags: AskFlags): CommandResult {
   const { output } = context;
   const { suggestions, diagnosis } = (await lookAtSession(context, flags)).session;
   if (flags.json) output.json('next', { suggestions, asks: diagnosis.asks });
-  else if (suggestions.length === 0) output.result('No further test is suggested.');
+  else if (suggestions.length === 0) output.result(showNoTest(diagnosis).join('\n'));
   else for (const line of suggestions.slice(0, 3).flatMap((one) => showSuggestion(one))) output.result(line);
   return STATUS.ok;
 }

@@ -35,6 +35,28 @@ export function showSuspects(diagnosis: Diagnosis, most = 5): readonly string[] 
   return lines;
 }
 
+/** Repairs with less than this share are not worth trying first. */
+const WORTH_TRYING = 0.05;
+/** Money that weighs as much as a minute, for the order of trying only; common practice, no source. */
+const MONEY_PER_MINUTE = 1;
+
+/** What to do when no test is worth its minutes: the cheapest likely repair first, said to be a try. */
+export function showNoTest({ groups, abnormal }: Diagnosis): readonly string[] {
+  if (!abnormal || groups.length < 2) return ['No further test is suggested; any line may follow.'];
+  const likely = groups.filter(({ share }) => share >= WORTH_TRYING);
+  const cost = ({ repair, share }: (typeof groups)[number]) =>
+    (repair.minutes + repair.price / MONEY_PER_MINUTE) / share;
+  const order = [...likely].sort((a, b) => cost(a) - cost(b));
+  return [
+    paragraph(
+      'No reachable test tells these apart. Look at them closely; then the cheapest first, and repeat the failed condition (a try, not a proof):',
+    ),
+    ...order
+      .slice(0, 4)
+      .map(({ repair }) => paragraph(`${repair.how} (${repair.minutes} min)`, '  - ', '    ')),
+  ];
+}
+
 /** What is left to believe when no fault in the drawing explains the readings. */
 export function nothingFits(diagnosis: Diagnosis): readonly string[] {
   return [

@@ -10,7 +10,7 @@ import { showHelp } from '../show/help.js';
 import { paragraph } from '../show/page.js';
 import { setUpMark, showList, showSetUp } from '../show/record.js';
 import { showSuggestion } from '../show/suggestion.js';
-import { showSuspects } from '../show/suspects.js';
+import { showNoTest, showSuspects } from '../show/suspects.js';
 import { showWhy, statusOf } from '../show/why.js';
 import type { Asker } from './asker.js';
 import { carryOut, type Confirm } from './carry-out.js';
@@ -89,8 +89,7 @@ function showState(session: Session, output: Output, last: Shown): Shown {
   const suspects = showSuspects(diagnosis);
   const asks = diagnosis.asks.map((ask) => paragraph(ask, 'First: ', '  '));
   const best = session.suggestions[0];
-  const test =
-    best === undefined ? ['No further test is suggested; any line may follow.'] : showSuggestion(best);
+  const test = best === undefined ? showNoTest(session.diagnosis) : showSuggestion(best);
   const news = [...without(suspects, last.suspects), ...without(asks, last.asks)];
   if (news.length > 0) output.say('');
   for (const line of without(suspects, last.suspects)) output.say(line);
