@@ -9,6 +9,7 @@ import { listFaults } from '../../src/diagnosis/faults.js';
 import { compile } from '../../src/network/compile.js';
 import { presence } from '../../src/network/conditions.js';
 import { VOLTMETER } from '../../src/network/meters.js';
+import { BODY } from '../../src/network/network.js';
 import { Solver } from '../../src/network/solver.js';
 import type { AppliedFault, Outcome, Variant } from '../../src/network/solver-types.js';
 import { atRest } from '../../src/session/setup.js';
@@ -68,7 +69,12 @@ function* readings(circuit: Circuit, every: number): Generator<Reading> {
       const [point, a] = points[turn % points.length]!;
       const b = turn % 2;
       if (a === b) continue;
-      const added = [{ a, b, law: VOLTMETER }];
+      // A second meter holds the body: with the battery's ground open it would hang on 100 GΩ leaks, where ngspice's matrix has
+      // no digits left and it finds no operating point.
+      const added = [
+        { a, b, law: VOLTMETER },
+        { a: BODY, b: 0, law: VOLTMETER },
+      ];
       const key = `${a} ${b}`;
       const solver = solvers.get(key) ?? new Solver(network, added);
       solvers.set(key, solver);
@@ -85,6 +91,7 @@ function* readings(circuit: Circuit, every: number): Generator<Reading> {
           pulledIn,
           blown,
           nodes: [a, b],
+          guess: volts,
         };
       }
     }

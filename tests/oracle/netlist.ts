@@ -14,6 +14,8 @@ export interface SpiceCase {
   readonly blown: number;
   /** Nodes whose volts are wanted; all of them unless given. */
   readonly nodes?: readonly number[];
+  /** Volts per node from which ngspice may start where it does not settle by itself. */
+  readonly guess?: Float64Array;
 }
 
 /** Leak of every node to body metal, and of body to battery negative (see reduced-network.ts). */

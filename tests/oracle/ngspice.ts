@@ -12,6 +12,8 @@ import { spiceNode, spiceParts } from './netlist.js';
 const OPEN_OHMS = 1e18;
 /** Lines that one run may print: the engine keeps two million characters. */
 const MOST_PRINTED = 40_000;
+/** Cases in one run: the control script grows with them, and a long one is read ever more slowly. */
+const MOST_CASES = 400;
 const OPTIONS = '.options reltol=1e-6 abstol=1e-12 vntol=1e-8 itl1=500';
 
 interface Prepared {
@@ -54,15 +56,32 @@ export class Ngspice {
       for (let first = 0; first < group.length;) {
         const chunk: Prepared[] = [];
         let printed = 0;
-        while (first < group.length && (chunk.length === 0 || printed < MOST_PRINTED)) {
+        while (
+          first < group.length &&
+          chunk.length < MOST_CASES &&
+          (chunk.length === 0 || printed < MOST_PRINTED)
+        ) {
           printed += group[first]!.nodes.length + 6;
           chunk.push(group[first++]!);
         }
         const found = this.read(chunk, await this.run(chunk));
-        chunk.forEach(({ index }, i) => (results[index] = found[i]!));
+        for (const [i, one] of chunk.entries()) results[one.index] = found[i] ?? (await this.again(one));
       }
     }
     return results;
+  }
+
+  /**
+   * A case that ngspice could not settle from where the case before it stood: once more alone, starting from the guess. A guess
+   * only shortens the way; where ngspice ends is its own.
+   * @throws when ngspice finds no operating point, with what it said
+   */
+  private async again(one: Prepared): Promise<Float64Array> {
+    const printed = await this.run([one], one.spice.guess);
+    const [found] = this.read([one], printed);
+    if (found !== undefined) return found;
+    const said = [...this.simulation.getError(), printed.slice(-1500)].join('\n');
+    throw new Error(`ngspice gave no volts:\n${said}`);
   }
 
   /** Equal for cases that one netlist can serve. */
@@ -73,7 +92,7 @@ export class Ngspice {
   }
 
   /** One netlist for the chunk, one operating point per case. Returns what ngspice printed. */
-  private async run(chunk: readonly Prepared[]): Promise<string> {
+  private async run(chunk: readonly Prepared[], guess?: Float64Array): Promise<string> {
     const ends = new Map<string, string>();
     for (const { parts } of chunk) {
       for (const [name, { a, b }] of parts.resistors) ends.set(name, `${a} ${b}`);
@@ -82,16 +101,24 @@ export class Ngspice {
     const lines = ['reference', ...curves];
     for (const [name, at] of ends) lines.push(`${name} ${at} ${OPEN_OHMS}`);
     for (const [name, { plus, minus }] of sources) lines.push(`${name} ${plus} ${minus} 0`);
+    guess?.forEach((volts, node) => {
+      if (node !== 0) lines.push(`.nodeset v(${spiceNode(node)})=${volts}`);
+    });
     lines.push(OPTIONS, '.op', '.control', 'set numdgt=13');
     const now = new Map<string, number>();
     chunk.forEach(({ parts, nodes }, i) => {
-      const alter = (name: string, value: number, target: string) => {
+      const alter = (name: string, value: number) => {
         if (now.get(name) === value) return;
         now.set(name, value);
-        lines.push(`alter ${target} = ${value}`);
+        lines.push(`alter ${name} = ${value}`);
       };
-      for (const name of ends.keys()) alter(name, parts.resistors.get(name)?.ohms ?? OPEN_OHMS, name);
-      for (const [name, { volts }] of parts.sources) alter(name, volts, `${name} dc`);
+      for (const name of ends.keys()) alter(name, parts.resistors.get(name)?.ohms ?? OPEN_OHMS);
+      // Newton starts from the case before. A lamp that was lit and is now cut off would swing between huge volts, so every
+      // case begins from a dead network.
+      for (const name of sources.keys()) lines.push(`alter ${name} dc = 0`);
+      if (i > 0) lines.push('op');
+      for (const name of ends.keys()) alter(name, parts.resistors.get(name)?.ohms ?? OPEN_OHMS);
+      for (const [name, { volts }] of parts.sources) lines.push(`alter ${name} dc = ${volts}`);
       lines.push('op', `echo case ${i}`);
       for (let n = 0; n < nodes.length; n += 20) {
         lines.push(
@@ -108,7 +135,8 @@ export class Ngspice {
     return this.simulation.getInfo();
   }
 
-  private read(chunk: readonly Prepared[], printed: string): Float64Array[] {
+  /** Volts per case; undefined where ngspice printed none. */
+  private read(chunk: readonly Prepared[], printed: string): (Float64Array | undefined)[] {
     const sections = printed.split(/^case \d+$/m).slice(1);
     return chunk.map(({ spice, nodes }, i) => {
       const volts = new Float64Array(spice.network.nodeNames.length).fill(NaN);
@@ -116,11 +144,7 @@ export class Ngspice {
       for (const [, node, value] of (sections[i] ?? '').matchAll(/^v\(n(\d+)\) = (\S+)$/gm)) {
         volts[Number(node)] = Number(value);
       }
-      if (nodes.some((node) => Number.isNaN(volts[node]))) {
-        const said = [...this.simulation.getError(), printed.slice(-1500)].join('\n');
-        throw new Error(`ngspice gave no volts for case ${i} of ${chunk.length}:\n${said}`);
-      }
-      return volts;
+      return nodes.some((node) => Number.isNaN(volts[node])) ? undefined : volts;
     });
   }
 }
