@@ -112,7 +112,6 @@ export class Ngspice {
         now.set(name, value);
         lines.push(`alter ${name} = ${value}`);
       };
-      for (const name of ends.keys()) alter(name, parts.resistors.get(name)?.ohms ?? OPEN_OHMS);
       // Newton starts from the case before. A lamp that was lit and is now cut off would swing between huge volts, so every
       // case begins from a dead network.
       for (const name of sources.keys()) lines.push(`alter ${name} dc = 0`);
