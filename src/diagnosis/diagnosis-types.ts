@@ -11,20 +11,53 @@ export interface FaultInfo {
   readonly repair: Repair;
 }
 
-/** An explanation of everything found: one fault, or two together. */
+/** A severity fitted to all findings at once. */
+export interface FittedSeverity {
+  readonly unit: 'ohm' | 'V' | 'W' | 'A';
+  /** Best fit; ohms above 1e7 are an open circuit. */
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  /** Volts it takes away in the failed condition, and in which: "1.9 V with pedal down". */
+  readonly steals: { readonly volts: number; readonly condition: string } | undefined;
+}
+
+/** What was said or seen without proof, and how it moves the ranking. */
+export interface SoftNote {
+  readonly finding: number;
+  /** Above 1 it speaks for the suspect, below 1 against. */
+  readonly factor: number;
+  readonly words: string;
+}
+
+/** An explanation of everything found: one fault, or two or three together. */
 export interface Suspect {
   /** Ids of its faults, joined by ` + `. */
   readonly hypothesis: string;
   readonly faults: readonly FaultInfo[];
-  /** Share of the weight that is left, 0 to 1. */
+  /** Share of the weight that is left, 0 to 1; soft evidence moves it. */
   readonly share: number;
-  /** Severity that fits all findings, of the first fault; ohms above 1e7 are an open circuit. */
-  readonly severity:
-    { readonly unit: 'ohm' | 'V' | 'W'; readonly low: number; readonly high: number } | undefined;
+  /** The share by measurements and reproduced sights alone. */
+  readonly measuredShare: number;
+  /** What moved the share without proving anything. */
+  readonly soft: readonly SoftNote[];
+  /** Per fault, in their order; undefined where a fault has no severity or none is known. */
+  readonly severities: readonly (FittedSeverity | undefined)[];
+  /** Does it fit as a fault that is always there, as one that comes and goes, or as both? */
+  readonly course: 'steady' | 'comes and goes' | 'either';
+  /** Per finding that speaks for it: what it predicts, what was read, what a healthy vehicle would have read. */
+  readonly explains: readonly Explained[];
   /** Positive evidence: a drop measured across it under load, damage seen, or repaired and the failed condition repeated good. */
   readonly confirmed: boolean;
   /** Disturbed since the complaint was last there. */
   readonly touched: boolean;
+}
+
+export interface Explained {
+  readonly finding: number;
+  readonly prediction: string;
+  readonly reading: string;
+  readonly healthy: string;
 }
 
 export interface Reason {
@@ -72,6 +105,37 @@ export interface OpenQuestion {
   readonly what: 'no fault now' | 'a reading is wrong' | 'the drawing differs';
   readonly advice: string;
   readonly findings: readonly number[];
+  /** Weight it has beside the suspects, 0 to 1: small while something in the drawing fits. */
+  readonly share: number;
+}
+
+/** A fuse found or shown blown is a symptom: what may have blown it. */
+export interface BlownFuse {
+  readonly fuse: string;
+  readonly reasons: readonly {
+    readonly why: 'short' | 'overload' | 'stalled motor' | 'old age';
+    /** Where: ids of the faults. */
+    readonly faults: readonly FaultInfo[];
+    readonly share: number;
+  }[];
+}
+
+/** What cannot be judged while a fault stands before it. */
+export interface Hidden {
+  /** The suspect that hides others. */
+  readonly behind: FaultInfo;
+  /** Faults that would not have shown so far; shorts first. */
+  readonly faults: readonly FaultInfo[];
+  readonly advice: string;
+}
+
+/** Suspects that no test at a reachable point tells apart. */
+export interface Alike {
+  readonly faults: readonly FaultInfo[];
+  /** What to look at by eye, place by place. */
+  readonly lookHere: readonly string[];
+  /** Points that are out of reach or not to be probed, at which a reading would tell them apart. */
+  readonly access: readonly string[];
 }
 
 export interface Diagnosis {
@@ -98,4 +162,10 @@ export interface Diagnosis {
   readonly asks: readonly string[];
   /** Repaired, and every failed condition repeated good. */
   readonly verified: boolean;
+  readonly blown: readonly BlownFuse[];
+  readonly hidden: readonly Hidden[];
+  /** Suspects that would still stand had their parts not been taken as good. */
+  readonly assumedAway: readonly FaultInfo[];
+  /** Three faults at once were tried too, from pairs that nearly fit: never all of them. */
+  readonly triples: boolean;
 }

@@ -85,12 +85,15 @@ export interface Element {
   readonly law: Law;
 }
 
+/** `relay` and `solenoid` are listened to; `load` is one of which the drawing knows only the watts. */
+export type LoadKind = 'lamp' | 'LED' | 'horn' | 'motor' | 'relay' | 'solenoid' | 'heater' | 'load';
+
 /** A load as a person watches it. */
 export interface Load {
   /** `H1`, `H1.54`, `B1`, `K1`. */
   readonly id: string;
   readonly part: PartId;
-  readonly kind: 'lamp' | 'horn' | 'motor' | 'relay';
+  readonly kind: LoadKind;
   /** The element that lights, sounds, turns or pulls. Its own voltage over its rated volts says how well. */
   readonly element: number;
   readonly ratedVolts: number;

@@ -17,6 +17,10 @@ export type AppliedFault =
   /** The element follows another law (wrong lamp, flat battery). */
   | { readonly kind: 'law'; readonly element: number; readonly law: Law }
   /** A contact that no longer obeys its control or coil. */
+  /** Ohms between two nodes that should not touch. */
+  | { readonly kind: 'bridge'; readonly a: number; readonly b: number; readonly ohms: number }
+  /** Two joints (connector pins) whose far ends are exchanged. */
+  | { readonly kind: 'crossed'; readonly first: number; readonly second: number }
   | { readonly kind: 'stuck'; readonly element: number; readonly closed: boolean };
 
 /** One fully chosen version of the network: everything but relay states and fuses, which the solver works out. */

@@ -23,7 +23,14 @@ export type Sight =
   | 'weak'
   | 'silent'
   | 'clicks'
-  | 'chatters';
+  | 'chatters'
+  | 'flashes'
+  | 'flashes fast'
+  | 'hot'
+  | 'lukewarm'
+  | 'cold'
+  | 'works'
+  | 'dead';
 
 export type Look = 'good' | 'blown' | 'broken' | 'burnt' | 'corroded' | 'loose' | 'wet' | 'wrong part';
 
@@ -39,7 +46,18 @@ export type Reading =
     }
   /** In-line ammeter opened into this wire, terminal contact or connector pin. Magnitude. */
   | { readonly kind: 'amps'; readonly at: string; readonly value: Typed }
+  /** Clamp meter around this wire, terminal contact or connector pin; nothing is opened. Magnitude. */
+  | { readonly kind: 'clamp'; readonly at: string; readonly value: Typed }
   | { readonly kind: 'load'; readonly load: string; readonly value: Sight }
+  /** The test lamp that hangs in place of a fuse (see SetUp.lamps). */
+  | { readonly kind: 'fuse lamp'; readonly part: PartId; readonly value: 'lit' | 'dim' | 'off' }
+  /** What a module reports of one of its inputs: a word of the circuit file, volts, or nothing at all. */
+  | {
+      readonly kind: 'scan';
+      readonly module: PartId;
+      readonly input: string;
+      readonly value: string | Typed | 'no answer';
+    }
   /** Test lamp clipped to `black`, tip on `red`. */
   | {
       readonly kind: 'test lamp';
@@ -56,6 +74,16 @@ export type Action =
   | { readonly do: 'engine'; readonly state: 'off' | 'running' }
   | { readonly do: 'unplug' | 'plug'; readonly connector: PartId }
   | { readonly do: 'take out' | 'refit' | 'fit new'; readonly part: PartId }
+  /** The two items change places; the joints stay. Only like for like. */
+  | { readonly do: 'swap'; readonly parts: readonly [PartId, PartId] }
+  /** An item known to be good in place of the own one, which is kept: `refit` puts it back. */
+  | { readonly do: 'fit known-good'; readonly part: PartId }
+  /** A test lamp in place of a fuse: it limits the current that a short would draw. */
+  | { readonly do: 'lamp in place' | 'remove lamp'; readonly part: PartId }
+  /** Everything off and left alone for so many minutes. */
+  | { readonly do: 'wait'; readonly minutes: number }
+  /** A circuit breaker or a latched module output is reset. */
+  | { readonly do: 'reset'; readonly part: PartId }
   | { readonly do: 'jumper' | 'remove jumper'; readonly between: readonly [PointId, PointId] }
   /** `at`: a part, wire or point. */
   | { readonly do: 'clean' | 'tighten' | 'reseat' | 'wiggle'; readonly at: string }
@@ -111,6 +139,12 @@ export type Event =
   | { readonly type: 'proved'; readonly mode: 'volts' | 'ohms' | 'test lamp' | 'amps' }
   | { readonly type: 'assumed'; readonly part: string }
   | { readonly type: 'noted'; readonly text: string }
+  /** The drawing was corrected in mid-session; the findings stay. */
+  | {
+      readonly type: 'redrawn';
+      readonly circuit: { readonly id: string; readonly hash: string; readonly file: string };
+      readonly words: string;
+    }
   /** A suggested test that was not done. `test` is the suggestion's line. */
   | { readonly type: 'skipped'; readonly test: string; readonly why: SkipReason }
   /** The event of that number counts no more. */

@@ -13,7 +13,16 @@ export interface SetUp {
   readonly out: ReadonlySet<PartId>;
   /** Parts bridged or tested by something added. */
   readonly jumpers: readonly (readonly [PointId, PointId])[];
+  /** Whose item sits at a position: another part of the same kind (swapped), or one known to be good. Not listed = its own. */
+  readonly fitted: ReadonlyMap<PartId, PartId | typeof KNOWN_GOOD>;
+  /** Fuses in whose place a test lamp hangs; the fuse itself is out. */
+  readonly lamps: ReadonlySet<PartId>;
+  /** Minutes the vehicle has been left alone, everything off: electronics go to sleep. */
+  readonly rested: number;
 }
+
+/** Stands for an item that was shown or bought good. */
+export const KNOWN_GOOD = 'known-good';
 
 /** Everything plugged and fitted, every control at rest, engine off. */
 export function atRest(circuit: Circuit): SetUp {
@@ -23,5 +32,8 @@ export function atRest(circuit: Circuit): SetUp {
     unplugged: new Set(),
     out: new Set(),
     jumpers: [],
+    fitted: new Map(),
+    lamps: new Set(),
+    rested: 0,
   };
 }
