@@ -12,6 +12,14 @@ export const COPPER_OHM_MM2_PER_M = 0.017241;
 
 /** A good contact: a few milliohms (common practice, no source). */
 const JOINT: Law = { kind: 'ohms', ohms: 0.002, low: 0.0002, high: 0.008 };
+/**
+ * Battery cables end in bolted lugs: below 0.1 V at the 200 A of a starter (repair manual quoting SAE), 0.5 mΩ. Their contacts
+ * may lose 0.3 V (same): 1.5 mΩ. The usual values are common practice, no source.
+ */
+const HEAVY_JOINT: Law = { kind: 'ohms', ohms: 0.0001, low: 0.00001, high: 0.0005 };
+const HEAVY_CONTACT_OHMS = { ohms: 0.0004, low: 0.0001, high: 0.0015 };
+/** Conductors from this size on are battery cables with bolted lugs, mm² (common practice, no source). */
+const CABLE_MM2 = 25;
 /** The joint inside a load between its terminal and its filament or winding; a fault site, no measurable ohms. */
 const LEAD: Law = { kind: 'ohms', ohms: 0.0005, low: 0.0004, high: 0.0006 };
 /** Contact drop of relays at 10 A: typically 15 mV, at most 200 mV (relay data sheets): 1.5 to 20 mΩ; switches wear more. */
@@ -78,6 +86,22 @@ class Builder {
   readonly fuses: number[] = [];
   readonly coils: number[] = [];
   private batteries = 0;
+  /** Wire points that a battery cable ends on. */
+  private readonly heavy: ReadonlySet<string>;
+
+  constructor(wires: readonly Wire[]) {
+    this.heavy = new Set(wires.filter(({ mm2 }) => mm2 >= CABLE_MM2).flatMap(({ from, to }) => [from, to]));
+  }
+
+  private joint(...points: string[]): Law {
+    return points.some((point) => this.heavy.has(point)) ? HEAVY_JOINT : JOINT;
+  }
+
+  private contact(part: Part, ...terminals: string[]): typeof CONTACT_OHMS {
+    return terminals.some((terminal) => this.heavy.has(`${part.id}.${terminal}`))
+      ? HEAVY_CONTACT_OHMS
+      : CONTACT_OHMS;
+  }
 
   node(name: string): number {
     this.nodeNames.push(name);
@@ -134,7 +158,7 @@ class Builder {
     }
     for (const terminal of terminalsOf(part)) {
       const name = `${part.id}.${terminal}`;
-      this.add(name, part.id, 'position', this.point(name), this.point(`${name}i`), JOINT);
+      this.add(name, part.id, 'position', this.point(name), this.point(`${name}i`), this.joint(name));
     }
     const inside = (terminal: string) => this.point(`${part.id}.${terminal}i`);
     switch (part.type) {
@@ -158,7 +182,7 @@ class Builder {
           const closed: Cond = { kind: 'control', control: part.control, positions: new Set(contact.closed) };
           this.item(part, `${from}-${to}`, inside(from), inside(to), {
             kind: 'contact',
-            ...CONTACT_OHMS,
+            ...this.contact(part, from, to),
             closed,
           });
         }
@@ -175,13 +199,13 @@ class Builder {
         } as const;
         this.item(part, '30-87', inside('30'), inside('87'), {
           kind: 'contact',
-          ...CONTACT_OHMS,
+          ...this.contact(part, '30', '87'),
           closed: { ...drive, rest: 'open' },
         });
         if (part.changeOver) {
           this.item(part, '30-87a', inside('30'), inside('87a'), {
             kind: 'contact',
-            ...CONTACT_OHMS,
+            ...this.contact(part, '30', '87a'),
             closed: { ...drive, rest: 'closed' },
           });
         }
@@ -224,7 +248,7 @@ class Builder {
         return;
       }
       case 'ground':
-        this.add(part.id, part.id, 'position', this.point(part.id), BODY, JOINT);
+        this.add(part.id, part.id, 'position', this.point(part.id), BODY, this.joint(part.id));
         return;
       case 'splice':
         this.point(part.id);
@@ -232,7 +256,8 @@ class Builder {
       case 'connector':
         for (const pin of part.pins) {
           const name = `${part.id}.${pin}`;
-          this.add(name, part.id, 'position', this.point(`${name}h`), this.point(`${name}c`), JOINT);
+          const law = this.joint(`${name}h`, `${name}c`);
+          this.add(name, part.id, 'position', this.point(`${name}h`), this.point(`${name}c`), law);
         }
         return;
     }
@@ -244,7 +269,8 @@ class Builder {
     if (part === undefined) return this.point(at);
     const name = `${at}/${wire.id}`;
     const node = this.node(name);
-    this.add(name, part.id, 'position', node, this.point(at), JOINT);
+    const law = wire.mm2 >= CABLE_MM2 ? HEAVY_JOINT : JOINT;
+    this.add(name, part.id, 'position', node, this.point(at), law);
     return node;
   }
 
@@ -258,7 +284,7 @@ class Builder {
 
 /** Builds the network. The circuit has passed its checks: every wire end exists and there is a battery. */
 export function compile(circuit: Circuit): Network {
-  const builder = new Builder();
+  const builder = new Builder(circuit.wires);
   for (const part of circuit.parts.values()) builder.part(part, circuit.nominalVolts);
   for (const wire of circuit.wires) builder.wire(wire, circuit.parts);
   return builder;
