@@ -126,6 +126,9 @@ export class AppliedVariant {
       case 'shunt':
         this.shunts.push(fault.node, fault.ohms);
         return;
+      case 'bridge':
+      case 'crossed':
+        throw new Error(`Bug in knowngood: a ${fault.kind} fault reached a network that was not rewired.`);
     }
   }
 

@@ -16,11 +16,14 @@ export type AppliedFault =
   | { readonly kind: 'shunt'; readonly node: number; readonly ohms: number }
   /** The element follows another law (wrong lamp, flat battery). */
   | { readonly kind: 'law'; readonly element: number; readonly law: Law }
-  /** A contact that no longer obeys its control or coil. */
   /** Ohms between two nodes that should not touch. */
   | { readonly kind: 'bridge'; readonly a: number; readonly b: number; readonly ohms: number }
-  /** Two joints (connector pins) whose far ends are exchanged. */
+  /**
+   * Two joints (connector pins) whose `b` ends are exchanged. Every node keeps the wires it has in the drawing: a point is where
+   * that wire ends, in whichever cavity it sits.
+   */
   | { readonly kind: 'crossed'; readonly first: number; readonly second: number }
+  /** A contact that no longer obeys its control or coil. */
   | { readonly kind: 'stuck'; readonly element: number; readonly closed: boolean };
 
 /** One fully chosen version of the network: everything but relay states and fuses, which the solver works out. */

@@ -10,12 +10,16 @@ import type { Network } from './network.js';
 import { ReducedNetwork } from './reduced-network.js';
 import type { CoilBand } from './relay-states.js';
 import { settleRelays } from './relay-states.js';
+import type { Rewired } from './rewired.js';
+import { drawnSigns, rewire, rewiredElement, rewiredVariant } from './rewired.js';
 import type { AddedElement, Outcome, Variant } from './solver-types.js';
 
 /** Relay states and fuses are masks of 32-bit numbers. */
 const MOST_BITS = 31;
 /** Ways a network may stand that are followed up; a real one has two or three. */
 const MOST_WAYS = 64;
+/** Rewired networks that are kept: each is asked for many severities in a row, then hardly again. */
+const MOST_REWIRED = 32;
 /** Volts of effect below which the sign of a sensitivity is noise. */
 const NO_EFFECT = 1e-10;
 
@@ -38,6 +42,8 @@ export class Solver {
   /** Networks in which a fault gave a curve to an element that had none, by those elements. */
   private readonly unusual = new Map<string, ReducedNetwork>();
   private readonly fuseLoads: Float64Array;
+  /** Solvers for networks that a bridge or crossed joints have rewired, the latest used last. */
+  private readonly rewired = new Map<string, Solver>();
 
   /**
    * @param added meters, lamps and jumpers attached in every variant of this solver
@@ -45,7 +51,7 @@ export class Solver {
    */
   constructor(
     private readonly network: Network,
-    added: readonly AddedElement[] = [],
+    private readonly added: readonly AddedElement[] = [],
   ) {
     for (const [what, count] of [
       ['fuses', network.fuses.length],
@@ -68,6 +74,8 @@ export class Solver {
    * Every way in which the network can stand in this variant, at least one; with `forcedRelays` exactly one.
    */
   solve(variant: Variant): Outcome[] {
+    const rewired = rewire(this.network, this.added, variant.faults);
+    if (rewired) return this.handOver(rewired, variant, (solver, same) => solver.solve(same));
     const { blown, forcedRelays, start } = variant;
     if (forcedRelays !== undefined) return [this.stand(variant, forcedRelays, blown, start?.volts)];
     if (this.bands.length === 0) {
@@ -123,6 +131,11 @@ export class Solver {
   /** Amperes from a to b inside an element (added ones follow the network's) as the network stands in an outcome. */
   current(outcome: Outcome, variant: Variant, element: number): number {
     const { elements } = this;
+    const rewired = rewire(this.network, this.added, variant.faults);
+    if (rewired) {
+      const moved = rewiredElement(rewired, elements.count, element);
+      return this.handOver(rewired, variant, (solver, same) => solver.current(outcome, same, moved));
+    }
     elements.apply(variant, outcome.pulledIn, outcome.blown);
     return elements.amps(element, this.across(outcome, element));
   }
@@ -133,6 +146,13 @@ export class Solver {
    */
   adjoint(outcome: Outcome, variant: Variant, a: number, b: number): Adjoint {
     const { elements } = this;
+    const rewired = rewire(this.network, this.added, variant.faults);
+    if (rewired) {
+      const { signs, ohms } = this.handOver(rewired, variant, (solver, same) =>
+        solver.adjoint(outcome, same, a, b),
+      );
+      return { signs: drawnSigns(rewired, elements.count, signs), ohms };
+    }
     elements.apply(variant, outcome.pulledIn, outcome.blown);
     const response = this.reduced().response(outcome.volts, a, b);
     const signs = new Int8Array(elements.count);
@@ -143,6 +163,16 @@ export class Solver {
       if (Math.abs(effect) > NO_EFFECT) signs[i] = Math.sign(effect);
     }
     return { signs, ohms: response[a]! - response[b]! };
+  }
+
+  /** Asks the solver of the rewired network, which is made on first use. */
+  private handOver<T>(rewired: Rewired, variant: Variant, ask: (solver: Solver, same: Variant) => T): T {
+    const { key, extra } = rewired;
+    const solver = this.rewired.get(key) ?? new Solver(this.network, [...this.added, ...extra]);
+    this.rewired.delete(key);
+    this.rewired.set(key, solver);
+    if (this.rewired.size > MOST_REWIRED) this.rewired.delete(this.rewired.keys().next().value!);
+    return ask(solver, rewiredVariant(rewired, this.network, this.elements.count, variant));
   }
 
   private stand(variant: Variant, pulledIn: number, blown: number, start: Float64Array | undefined): Outcome {

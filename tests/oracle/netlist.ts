@@ -57,6 +57,19 @@ function connected({ network, variant, pulledIn, blown }: SpiceCase, index: numb
   return pulled !== (own.closed.rest === 'closed');
 }
 
+/** Far ends of the joints that crossings have moved. */
+function crossedEnds({ network, variant }: SpiceCase): ReadonlyMap<number, number> {
+  const ends = new Map<number, number>();
+  const end = (joint: number) => ends.get(joint) ?? network.elements[joint]!.b;
+  for (const fault of variant.faults) {
+    if (fault.kind !== 'crossed') continue;
+    const [first, second] = [end(fault.first), end(fault.second)];
+    ends.set(fault.first, second);
+    ends.set(fault.second, first);
+  }
+  return ends;
+}
+
 export interface SpiceParts {
   /** By name; the same name always joins the same two nodes of a network. */
   readonly resistors: Map<string, { readonly a: string; readonly b: string; readonly ohms: number }>;
@@ -77,11 +90,13 @@ export function spiceParts(spice: SpiceCase): SpiceParts {
   const resistor = (name: string, a: string, b: string, ohms: number) => {
     parts.resistors.set(`r${name}`, { a, b, ohms });
   };
-  [...network.elements, ...added].forEach(({ a, b, law: own }, index) => {
+  const ends = crossedEnds(spice);
+  [...network.elements, ...added].forEach(({ a, b: drawn, law: own }, index) => {
+    const b = ends.get(index) ?? drawn;
     let law = own;
     let series = 0;
     for (const fault of variant.faults) {
-      if (fault.kind === 'shunt' || fault.element !== index) continue;
+      if (!('element' in fault) || fault.element !== index) continue;
       if (fault.kind === 'series') series += fault.ohms;
       if (fault.kind === 'law') law = fault.law;
     }
@@ -93,7 +108,11 @@ export function spiceParts(spice: SpiceCase): SpiceParts {
     if (law.kind === 'ohms' || law.kind === 'contact' || law.kind === 'fuse') {
       // Instruments are named by where they stand, so that cases with the meter elsewhere share a netlist.
       const name =
-        index < network.elements.length ? `e${index}` : `m${a}x${b}x${index - network.elements.length}`;
+        index >= network.elements.length
+          ? `m${a}x${b}x${index - network.elements.length}`
+          : b === drawn
+            ? `e${index}`
+            : `e${index}x${b}`;
       resistor(name, from, to, pick(edge, law.high, law.ohms, law.low) + series);
       return;
     }
@@ -109,6 +128,10 @@ export function spiceParts(spice: SpiceCase): SpiceParts {
     }
     const volts = to === '0' ? `v(${from})` : from === '0' ? `-v(${to})` : `v(${from},${to})`;
     parts.curves.push(`be${index} ${from} ${to} I = ${expression(law, edge, volts)}`);
+  });
+  variant.faults.forEach((fault, i) => {
+    if (fault.kind !== 'bridge' || fault.a === fault.b || fault.ohms === Infinity) return;
+    resistor(`b${fault.a}x${fault.b}x${i}`, spiceNode(fault.a), spiceNode(fault.b), fault.ohms);
   });
   for (const fault of variant.faults) {
     if (fault.kind !== 'shunt' || fault.node === 1) continue;

@@ -74,6 +74,35 @@ describe('ngspice', () => {
     },
   );
 
+  test.each(nets.map((rows, i) => [i, rows] as const))(
+    'when nodes of loom %i touch and joints are crossed, then the meter agrees',
+    async (i, rows) => {
+      const network = rawNetwork(rows);
+      const faults: AppliedFault[][] = [];
+      for (let a = 1; a < 18; a += 3) {
+        for (const value of [0.001, 4, 3e4])
+          faults.push([{ kind: 'bridge', a, b: (a + 5 + i) % 20, ohms: value }]);
+      }
+      // Rows 2 to 18 are the joints of the loom.
+      for (let first = 2; first < 18; first += 2) {
+        const second = 2 + ((first * 5 + i) % 17);
+        faults.push([{ kind: 'crossed', first, second }]);
+        faults.push([
+          { kind: 'crossed', first, second },
+          { kind: 'crossed', first: second, second: 2 + i },
+          { kind: 'series', element: second, ohms: 0.7 },
+          { kind: 'bridge', a: 3, b: 12, ohms: 40 },
+        ]);
+      }
+      const corner = new Int8Array(rows.length + 1).map((_, element) => ((element * 5 + i) % 3) - 1);
+      const variants = faults.flatMap((list) => [
+        variantOf(network, { faults: list }),
+        variantOf(network, { faults: list, corner }),
+      ]);
+      expect(await differing(network, variants, [5 + i, 1])).toEqual([]);
+    },
+  );
+
   test('when relays, fuses, stuck contacts and other laws come in, then the meter agrees', async () => {
     const network = rawNetwork([
       ['battery', 0, 2, battery(12.6, 0.02)],
@@ -97,6 +126,8 @@ describe('ngspice', () => {
       [{ kind: 'stuck', element: 4, closed: false }],
       [{ kind: 'law', element: 6, law: lamp(21, 24) }],
       [{ kind: 'law', element: 0, law: battery(7, 0.4) }],
+      [{ kind: 'bridge', a: 4, b: 6, ohms: 0.3 }],
+      [{ kind: 'bridge', a: 2, b: 5, ohms: 20 }],
     ];
     const variants = faults.map((list) => variantOf(network, { faults: list }));
     for (const node of [3, 4, 5, 6]) expect(await differing(network, variants, [node, 1])).toEqual([]);
