@@ -100,6 +100,19 @@ export const CAUTION_TEXTS = {
     'note',
     'Fit only a fuse of the rating in the drawing; never a bigger one, never a wire bridge. If it blows again the cause is still there.',
   ],
+  'second-fuse': [
+    'stop',
+    // FUSE and PLACES are put in where it is shown. The lamp in place of the fuse: common practice, no source.
+    'A short behind FUSE is still suspected (PLACES): another fuse would most likely blow too. Hang a test lamp in its place instead (line: lamp FUSE); while it stays lit the short is there. Or look for it without power: battery off, loads unplugged, ohms to body, section by section.',
+  ],
+  'lamp-in-place': [
+    'note',
+    "The test lamp in place of the fuse carries the circuit's current: use a filament lamp of 21 W or more, hang it clear of plastic and paint (it gets hot), and expect the loads behind it to be dim or off.",
+  ],
+  'reset-once': [
+    'note',
+    'Let it cool, then reset it once. If it trips again the cause is still there: do not hold it in or reset it again and again.',
+  ],
   'never-probe': [
     'refuse',
     "The drawing marks this as never to be probed. The reading is not taken; use the maker's procedure for this line.",

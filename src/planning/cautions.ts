@@ -68,7 +68,8 @@ function aboutReading(
   before: Before,
   ids: Set<CautionId>,
 ): void {
-  if (reading.kind === 'load') return;
+  if (reading.kind === 'load' || reading.kind === 'scan') return;
+  if (reading.kind === 'fuse lamp') return atPoint(circuit, reading.part, ids);
   const points = 'red' in reading ? [reading.red, reading.black] : [reading.at];
   for (const point of points) {
     // A meter lead on a battery post makes no spark; said at every reading, the warning would no longer be read.
@@ -85,6 +86,7 @@ function aboutReading(
       points.some((point) => !isItemSide(circuit, setUp, point) && mayBeLive(circuit, setUp, point));
     ids.add(live ? 'ohms-live' : 'ohms-dead');
   }
+  if (reading.kind === 'clamp') return;
   if (reading.kind === 'amps') ids.add('amps-series');
   else if (reading.kind !== 'test lamp' && lastMeterTest(before.timeline ?? []) === 'amps')
     ids.add('meter-sockets');
@@ -106,14 +108,25 @@ function aboutAction(circuit: Circuit, setUp: SetUp, action: Action, ids: Set<Ca
       return;
     case 'take out':
     case 'refit':
-    case 'fit new': {
-      atPoint(circuit, action.part, ids);
-      const part = circuit.parts.get(action.part);
-      if (part?.type === 'fuse' && action.do === 'fit new') ids.add('fuse-rating');
-      if (part?.type === 'lamp' && action.do !== 'refit') ids.add('hot');
-      if (setUp.engine === 'running') ids.add(part?.type === 'battery' ? 'battery-engine' : 'fuse-engine');
+    case 'fit new':
+    case 'fit known-good':
+      item(circuit, setUp, action.part, action.do, ids);
       return;
-    }
+    case 'swap':
+      for (const id of action.parts) item(circuit, setUp, id, 'swap', ids);
+      return;
+    case 'lamp in place':
+    case 'remove lamp':
+      atPoint(circuit, action.part, ids);
+      if (action.do === 'lamp in place') ids.add('lamp-in-place');
+      if (setUp.engine === 'running') ids.add('fuse-engine');
+      return;
+    case 'reset':
+      atPoint(circuit, action.part, ids);
+      ids.add('reset-once');
+      return;
+    case 'wait':
+      return;
     case 'jumper':
       jumper(circuit, setUp, action.between, ids);
       return;
@@ -128,6 +141,21 @@ function aboutAction(circuit: Circuit, setUp: SetUp, action: Action, ids: Set<Ca
       if (action.do === 'repair' && partAt(circuit, action.at)?.type === 'fuse') ids.add('fuse-rating');
       return;
   }
+}
+
+/** An item is taken out, put in or exchanged. */
+function item(
+  circuit: Circuit,
+  setUp: SetUp,
+  id: string,
+  how: 'take out' | 'refit' | 'fit new' | 'fit known-good' | 'swap',
+  ids: Set<CautionId>,
+): void {
+  atPoint(circuit, id, ids);
+  const part = circuit.parts.get(id);
+  if (part?.type === 'fuse' && how !== 'take out' && how !== 'refit') ids.add('fuse-rating');
+  if (part?.type === 'lamp' && how !== 'refit') ids.add('hot');
+  if (setUp.engine === 'running') ids.add(part?.type === 'battery' ? 'battery-engine' : 'fuse-engine');
 }
 
 function operating(circuit: Circuit, setUp: SetUp, id: string, position: string, ids: Set<CautionId>): void {

@@ -3,6 +3,7 @@ import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
 import type { Case } from '../session/case.js';
 import type { Action } from '../session/events.js';
 import type { Cause, Certainty } from './report-data.js';
+import { suspectSeverities } from './severity-words.js';
 import { isRepair, type Proof } from './verification.js';
 
 export function causeOf(session: Case, diagnosis: Diagnosis, proof: Proof): Cause {
@@ -23,14 +24,14 @@ export function causeOf(session: Case, diagnosis: Diagnosis, proof: Proof): Caus
     };
   }
   const [certainty, grounds] = howSure(diagnosis, group, proof);
-  const severity = severityWords(top);
+  const severity = suspectSeverities(top, 'with place').join('; and ');
   return {
     certainty,
     grounds,
     faults: [...new Set(group.map(faultWords))],
     parts: [...new Set(group.flatMap((suspect) => suspect.faults.map((fault) => fault.part)))],
     share: group.reduce((sum, suspect) => sum + suspect.share, 0),
-    ...(severity === undefined ? {} : { severity }),
+    ...(severity === '' ? {} : { severity }),
     ...said,
   };
 }
@@ -38,33 +39,6 @@ export function causeOf(session: Case, diagnosis: Diagnosis, proof: Proof): Caus
 /** "high resistance at X3.1" or, for a pair, both joined by "together with". */
 export function faultWords(suspect: Suspect): string {
   return suspect.faults.map((fault) => fault.label).join(', together with ');
-}
-
-/** From here on an added resistance is an open circuit, as in the diagnosis. */
-const OPEN_OHMS = 1e7;
-
-/** Below this added resistance nothing can be told from a good contact: the readings set no lower limit. */
-const LEAST_OHMS = 0.0011;
-
-/** "between 3 and 40 ohm", "open, or more than 200 ohm"; undefined when nothing was fitted or the readings set no limit. */
-export function severityWords(suspect: Pick<Suspect, 'severity'>): string | undefined {
-  const fitted = suspect.severity;
-  if (fitted === undefined) return undefined;
-  const { unit, low, high } = fitted;
-  if (unit !== 'ohm') return `between ${figure(low)} and ${figure(high)} ${unit}`;
-  if (low >= OPEN_OHMS) return 'open';
-  if (low <= LEAST_OHMS) return high >= OPEN_OHMS / 10 ? undefined : `at most ${ohms(high)}`;
-  return high >= OPEN_OHMS ? `open, or more than ${ohms(low)}` : `between ${ohms(low)} and ${ohms(high)}`;
-}
-
-/** Two digits: more would pretend to be measured. */
-function figure(value: number): string {
-  return String(Number(value.toPrecision(2)));
-}
-
-function ohms(value: number): string {
-  if (value >= 1e6) return `${figure(value / 1e6)} Mohm`;
-  return value >= 1000 ? `${figure(value / 1000)} kohm` : `${figure(value)} ohm`;
 }
 
 /** Suspects with less than this part of the leader's share are left to the list of what remains. */

@@ -28,16 +28,23 @@ const events: readonly Event[] = [
   { type: 'did', action: { do: 'clean', at: 'X1.1' } },
   lamp('lit'),
 ];
-const diagnosis = diagnosisOf([suspect('X1.1', { severity: { unit: 'ohm', low: 212.4, high: Infinity } })], {
-  fallen: [
-    {
-      hypothesis: 'F1',
-      faults: [fault('F1:link', 'F1', 'F1 blown')],
-      reason: { finding: 4, prediction: '0 to 0.1 V', reading: '12.5 V' },
-    },
+const diagnosis = diagnosisOf(
+  [
+    suspect('X1.1', {
+      severities: [{ unit: 'ohm', value: 1e9, low: 212.4, high: Infinity, steals: undefined }],
+    }),
   ],
-  findings: [sense(3, true), sense(4, false, 'F1 and its feed carry voltage')],
-});
+  {
+    fallen: [
+      {
+        hypothesis: 'F1',
+        faults: [fault('F1:link', 'F1', 'F1 blown')],
+        reason: { finding: 4, prediction: '0 to 0.1 V', reading: '12.5 V' },
+      },
+    ],
+    findings: [sense(3, true), sense(4, false, 'F1 and its feed carry voltage')],
+  },
+);
 const report = reportOf(events, diagnosis, { cautions: ['Follow the procedure.'] });
 const text = printReport(report, 'text');
 
@@ -63,7 +70,7 @@ describe('text form', () => {
   test('when a figure was predicted or fitted then it is marked so', () => {
     const flat = text.replace(/\s+/g, ' ');
     expect(flat).toContain('[predicted for what it rules out: 0 to 0.1 V]: F1');
-    expect(flat).toContain('(calculated, not measured): open, or more than 210 ohm');
+    expect(flat).toContain('(calculated, not measured): open circuit (at least 210 ohm) at X1.1');
   });
 
   test('when a part was assumed then it is listed again', () => {

@@ -21,7 +21,11 @@ export function suspect(site: string, more: Partial<Suspect> = {}): Suspect {
     hypothesis: site,
     faults: [fault(site)],
     share: 0.5,
-    severity: undefined,
+    measuredShare: 0.5,
+    soft: [],
+    severities: [],
+    course: 'either',
+    explains: [],
     confirmed: false,
     touched: false,
     ...more,
@@ -42,6 +46,10 @@ export function diagnosisOf(suspects: readonly Suspect[], more: Partial<Diagnosi
     findings: [],
     asks: [],
     verified: false,
+    blown: [],
+    hidden: [],
+    assumedAway: [],
+    triples: false,
     ...more,
   };
 }

@@ -1,6 +1,6 @@
 /** Why a part or wire is suspected, or is not: its faults that fit, and for each that fell the reading that felled it. */
 import type { Diagnosis, PartStatus } from '../../diagnosis/diagnosis-types.js';
-import { severityWords } from '../../report/cause.js';
+import { suspectSeverities } from '../../report/severity-words.js';
 import { paragraph, percent } from './page.js';
 
 const STATUS: Readonly<Record<PartStatus['status'], string>> = {
@@ -22,11 +22,11 @@ export function showWhy(diagnosis: Diagnosis, status: PartStatus): readonly stri
   const lines = [paragraph(`${status.label}: ${STATUS[status.status]}`)];
   for (const suspect of diagnosis.suspects) {
     if (!suspect.faults.some((fault) => fault.part === status.part)) continue;
-    const severity = severityWords(suspect);
+    const severity = suspectSeverities(suspect, 'without place').join('; ');
     const words = suspect.faults.map((fault) => fault.label).join(', together with ');
     lines.push(
       paragraph(
-        `fits all findings: ${words}${severity === undefined ? '' : `; ${severity}`}${suspect.touched ? '; disturbed since' : ''}`,
+        `fits all findings: ${words}${severity === '' ? '' : `; ${severity}`}${suspect.touched ? '; disturbed since' : ''}`,
         `${percent(suspect.share).padStart(6)}  `,
       ),
     );
