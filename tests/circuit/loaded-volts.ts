@@ -1,11 +1,14 @@
 /**
- * Volts across every load with all loads on, by an elimination of its own: wires by copper, contacts 10 mΩ, loads as the
- * resistors of their rating. Independent of src/network on purpose: it checks the drawings, not the solver.
+ * The fewest volts across every load that is on, over all positions of controls and relays, by an elimination of its own:
+ * wires by copper, contacts 10 mΩ (0.5 mΩ on battery cables), loads as the resistors of their rating. Independent of
+ * src/network on purpose: it checks the drawings, not the solver.
  */
 import type { Circuit, Part } from '../../src/circuit/circuit.js';
-import { netsOf } from '../../src/circuit/nets.js';
+import { netsOf, type Branch } from '../../src/circuit/nets.js';
 
-/** Load terminal → volts across the load, every contact closed. */
+type Link = { a: number; b: number; siemens: number };
+
+/** Load terminal → volts across the load, the least of all states in which it has more than half the system's volts. */
 export function loadedVolts(circuit: Circuit): Map<string, number> {
   const battery = [...circuit.parts.values()].find((part) => part.type === 'battery') as Extract<
     Part,
@@ -16,38 +19,60 @@ export function loadedVolts(circuit: Circuit): Map<string, number> {
     if (!numbers.has(point)) numbers.set(point, numbers.size);
     return numbers.get(point)!;
   };
-  const links: { a: number; b: number; siemens: number }[] = [];
-  const link = (a: string, b: string, ohms: number) =>
-    links.push({ a: node(a), b: node(b), siemens: 1 / ohms });
+  const linkOf = (a: string, b: string, ohms: number): Link => ({
+    a: node(a),
+    b: node(b),
+    siemens: 1 / ohms,
+  });
+  const cables = new Set(circuit.wires.filter(({ mm2 }) => mm2 >= 25).flatMap(({ from, to }) => [from, to]));
+  const heavy = (...points: string[]) => points.some((point) => cables.has(point));
   node(`${battery.id}.31`);
-  for (const wire of circuit.wires) link(wire.from, wire.to, (0.0172 * wire.metres) / wire.mm2);
+  const fixed = circuit.wires.map((wire) => linkOf(wire.from, wire.to, (0.0172 * wire.metres) / wire.mm2));
   for (const part of circuit.parts.values()) {
-    if (part.type === 'ground') link(part.id, 'body', 0.005);
+    if (part.type === 'ground') fixed.push(linkOf(part.id, 'body', heavy(part.id) ? 0.0005 : 0.005));
     if (part.type !== 'connector') continue;
     for (const pin of part.pins) {
       const [harness, component] = [`${part.id}.${pin}h`, `${part.id}.${pin}c`];
       // A spare pin has no wires and would only float.
-      if (numbers.has(harness)) link(harness, component, 0.005);
+      if (numbers.has(harness)) fixed.push(linkOf(harness, component, 0.005));
     }
   }
-  const loads: [string, string][] = [];
-  for (const branch of netsOf(circuit)!.branches) {
-    const coil = branch.part.type === 'relay' && branch.kind === 'load' ? branch.part.coilOhms : undefined;
-    const ohms = branch.kind === 'load' ? (coil ?? circuit.nominalVolts / branch.amps) : 0.01;
-    link(...(branch.ends as [string, string]), ohms);
-    if (branch.kind === 'load') loads.push([...branch.ends]);
+  const { branches } = netsOf(circuit)!;
+  const lowest = new Map<string, number>();
+  for (const state of statesOf(circuit, branches)) {
+    const links = branches.flatMap((branch) => {
+      const [a, b] = branch.ends;
+      if (branch.kind === 'contact' && !branch.closed.includes(state.get(branch.control)!))
+        return [linkOf(a, b, 1e9)];
+      if (branch.kind !== 'load') return [linkOf(a, b, heavy(a, b) ? 0.0005 : 0.01)];
+      const coil = branch.part.type === 'relay' ? branch.part.coilOhms : undefined;
+      return [linkOf(a, b, coil ?? circuit.nominalVolts / branch.amps)];
+    });
+    const volts = solve(numbers.size, [...fixed, ...links], node(`${battery.id}.30`), circuit.nominalVolts);
+    for (const { kind, ends } of branches) {
+      if (kind !== 'load') continue;
+      const across = Math.abs(volts[node(ends[0])]! - volts[node(ends[1])]!);
+      if (across > circuit.nominalVolts / 2)
+        lowest.set(ends[0], Math.min(across, lowest.get(ends[0]) ?? Infinity));
+    }
   }
-  const volts = solve(numbers.size, links, node(`${battery.id}.30`), circuit.nominalVolts);
-  return new Map(loads.map(([feed, back]) => [feed, volts[node(feed)]! - volts[node(back)]!]));
+  return lowest;
+}
+
+/** Every combination of control positions and of relays at rest and pulled in. */
+function statesOf(circuit: Circuit, branches: readonly Branch[]): ReadonlyMap<string, string>[] {
+  const moving = new Set(branches.flatMap(({ kind, control }) => (kind === 'contact' ? [control] : [])));
+  return [...moving].reduce<ReadonlyMap<string, string>[]>(
+    (states, control) => {
+      const positions = circuit.controls.get(control)?.positions ?? ['off', 'on'];
+      return states.flatMap((state) => positions.map((position) => new Map([...state, [control, position]])));
+    },
+    [new Map()],
+  );
 }
 
 /** Node 0 is the reference; `plus` is held at `volts`. Gauss with partial pivoting. */
-function solve(
-  count: number,
-  links: readonly { a: number; b: number; siemens: number }[],
-  plus: number,
-  volts: number,
-): number[] {
+function solve(count: number, links: readonly Link[], plus: number, volts: number): number[] {
   const rows = Array.from({ length: count }, () => new Array<number>(count + 1).fill(0));
   for (const { a, b, siemens } of links) {
     for (const [one, other] of [
