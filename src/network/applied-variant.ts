@@ -128,6 +128,7 @@ export class AppliedVariant {
         return;
       case 'bridge':
       case 'crossed':
+      case 'rehung':
         throw new Error(`Bug in knowngood: a ${fault.kind} fault reached a network that was not rewired.`);
     }
   }

@@ -16,8 +16,16 @@ export type AppliedFault =
   | { readonly kind: 'shunt'; readonly node: number; readonly ohms: number }
   /** The element follows another law (wrong lamp, flat battery). */
   | { readonly kind: 'law'; readonly element: number; readonly law: Law }
-  /** Ohms between two nodes that should not touch. */
-  | { readonly kind: 'bridge'; readonly a: number; readonly b: number; readonly ohms: number }
+  /** Ohms between two nodes that should not touch; `element`: one of the item inside which they are, if they are. */
+  | {
+      readonly kind: 'bridge';
+      readonly a: number;
+      readonly b: number;
+      readonly ohms: number;
+      readonly element?: number;
+    }
+  /** The element hangs between these nodes instead of its own: a diode fitted the wrong way round has them exchanged. */
+  | { readonly kind: 'rehung'; readonly element: number; readonly a: number; readonly b: number }
   /**
    * Two joints (connector pins) whose `b` ends are exchanged. Every node keeps the wires it has in the drawing: a point is where
    * that wire ends, in whichever cavity it sits.

@@ -31,6 +31,8 @@ export interface Adjoint {
   readonly signs: Int8Array;
   /** Ohms of the network as seen from the two nodes, for small changes. */
   readonly ohms: number;
+  /** Volts that one ampere fed in at the first node and taken out at the second adds at every node. */
+  readonly response: Float64Array;
 }
 
 export class Solver {
@@ -148,10 +150,8 @@ export class Solver {
     const { elements } = this;
     const rewired = rewire(this.network, this.added, variant.faults);
     if (rewired) {
-      const { signs, ohms } = this.handOver(rewired, variant, (solver, same) =>
-        solver.adjoint(outcome, same, a, b),
-      );
-      return { signs: drawnSigns(rewired, elements.count, signs), ohms };
+      const adjoint = this.handOver(rewired, variant, (solver, same) => solver.adjoint(outcome, same, a, b));
+      return { ...adjoint, signs: drawnSigns(rewired, elements.count, adjoint.signs) };
     }
     elements.apply(variant, outcome.pulledIn, outcome.blown);
     const response = this.reduced().response(outcome.volts, a, b);
@@ -162,7 +162,7 @@ export class Solver {
       const effect = -gained * (response[elements.a[i]!]! - response[elements.b[i]!]!);
       if (Math.abs(effect) > NO_EFFECT) signs[i] = Math.sign(effect);
     }
-    return { signs, ohms: response[a]! - response[b]! };
+    return { signs, ohms: response[a]! - response[b]!, response };
   }
 
   /** Asks the solver of the rewired network, which is made on first use. */

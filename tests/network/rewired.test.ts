@@ -38,7 +38,8 @@ function apart(
   const near = (a: number, b: number) => Math.abs(a - b) / (1e-9 + Math.abs(b));
   const opposite = rows.filter((_, i) => signs.signs[i]! * wantedSigns.signs[i]! < 0);
   return [
-    Math.max(...outcome!.volts.map((volts, node) => Math.abs(volts - wanted!.volts[node]!))),
+    // Nodes beyond the last that the other drawing uses hang in the air.
+    Math.max(...wanted!.volts.map((volts, node) => Math.abs(volts - outcome!.volts[node]!))),
     near(signs.ohms, wantedSigns.ohms),
     opposite.length,
     near(solver.current(outcome!, variant, element), reference.current(wanted!, same, element)),
@@ -89,6 +90,24 @@ describe('rewired networks', () => {
             { kind: 'crossed', first: second, second: third },
           ];
           expectSame(apart(rows, drawn, faults, edges, first));
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  test('when an element hangs between other nodes, then it is the loom drawn that way', () => {
+    fc.assert(
+      fc.property(
+        randomRows(0.001, true),
+        fc.integer({ min: 2, max: 15 }),
+        fc.nat({ max: 13 }),
+        fc.nat({ max: 13 }),
+        corner,
+        (rows, element, a, b, edges) => {
+          fc.pre(element < rows.length);
+          const drawn = rows.map((row, i): Row => (i === element ? [row[0], a, b, row[3]] : row));
+          expectSame(apart(rows, drawn, [{ kind: 'rehung', element, a, b }], edges, element));
         },
       ),
       { numRuns: 60 },

@@ -57,15 +57,17 @@ function connected({ network, variant, pulledIn, blown }: SpiceCase, index: numb
   return pulled !== (own.closed.rest === 'closed');
 }
 
-/** Far ends of the joints that crossings have moved. */
-function crossedEnds({ network, variant }: SpiceCase): ReadonlyMap<number, number> {
-  const ends = new Map<number, number>();
-  const end = (joint: number) => ends.get(joint) ?? network.elements[joint]!.b;
+/** Both nodes of the elements that crossings and wrong fitting have moved. */
+function movedEnds({ network, variant }: SpiceCase): ReadonlyMap<number, readonly [number, number]> {
+  const ends = new Map<number, readonly [number, number]>();
+  const at = (element: number) =>
+    ends.get(element) ?? ([network.elements[element]!.a, network.elements[element]!.b] as const);
   for (const fault of variant.faults) {
+    if (fault.kind === 'rehung') ends.set(fault.element, [fault.a, fault.b]);
     if (fault.kind !== 'crossed') continue;
-    const [first, second] = [end(fault.first), end(fault.second)];
-    ends.set(fault.first, second);
-    ends.set(fault.second, first);
+    const [first, second] = [at(fault.first), at(fault.second)];
+    ends.set(fault.first, [first[0], second[1]]);
+    ends.set(fault.second, [second[0], first[1]]);
   }
   return ends;
 }
@@ -90,9 +92,10 @@ export function spiceParts(spice: SpiceCase): SpiceParts {
   const resistor = (name: string, a: string, b: string, ohms: number) => {
     parts.resistors.set(`r${name}`, { a, b, ohms });
   };
-  const ends = crossedEnds(spice);
-  [...network.elements, ...added].forEach(({ a, b: drawn, law: own }, index) => {
-    const b = ends.get(index) ?? drawn;
+  const ends = movedEnds(spice);
+  [...network.elements, ...added].forEach((drawn, index) => {
+    const [a, b] = ends.get(index) ?? [drawn.a, drawn.b];
+    const own = drawn.law;
     let law = own;
     let series = 0;
     for (const fault of variant.faults) {
@@ -110,9 +113,9 @@ export function spiceParts(spice: SpiceCase): SpiceParts {
       const name =
         index >= network.elements.length
           ? `m${a}x${b}x${index - network.elements.length}`
-          : b === drawn
-            ? `e${index}`
-            : `e${index}x${b}`;
+          : ends.has(index)
+            ? `e${index}x${a}x${b}`
+            : `e${index}`;
       resistor(name, from, to, pick(edge, law.high, law.ohms, law.low) + series);
       return;
     }

@@ -128,6 +128,8 @@ describe('ngspice', () => {
       [{ kind: 'law', element: 0, law: battery(7, 0.4) }],
       [{ kind: 'bridge', a: 4, b: 6, ohms: 0.3 }],
       [{ kind: 'bridge', a: 2, b: 5, ohms: 20 }],
+      [{ kind: 'rehung', element: 7, a: 6, b: 5 }],
+      [{ kind: 'rehung', element: 6, a: 5, b: 4 }],
     ];
     const variants = faults.map((list) => variantOf(network, { faults: list }));
     for (const node of [3, 4, 5, 6]) expect(await differing(network, variants, [node, 1])).toEqual([]);
