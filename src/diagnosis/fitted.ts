@@ -16,12 +16,19 @@ export function placedFaults(
   const positionOf = new Map<string, string>();
   for (const [position, item] of fitted) if (item !== KNOWN_GOOD) positionOf.set(item, position);
   return faults.flatMap((fault) => {
-    if (!('element' in fault)) return [fault];
+    if (!('element' in fault) || fault.element === undefined) return [fault];
     const { owner, part, site } = network.elements[fault.element]!;
     if (owner !== 'item') return [fault];
     const at = positionOf.get(part);
     if (at === undefined) return fitted.has(part) ? [] : [fault];
     const element = network.sites.get(at + site.slice(part.length));
-    return element === undefined ? [] : [{ ...fault, element }];
+    if (element === undefined) return [];
+    if (fault.kind !== 'bridge' && fault.kind !== 'rehung') return [{ ...fault, element }];
+    // Nodes inside an item are named after its position.
+    const there = (node: number) => {
+      const name = network.nodeNames[node]!;
+      return name.startsWith(part) ? network.nodeNames.indexOf(at + name.slice(part.length)) : node;
+    };
+    return [{ ...fault, element, a: there(fault.a), b: there(fault.b) }];
   });
 }
