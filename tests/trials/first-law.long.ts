@@ -15,7 +15,7 @@ test('1,000 simulated sessions keep the true fault', async () => {
     const loaded = await readCircuit(`circuits/${file}`);
     if ('problems' in loaded) throw new Error(`${file} does not load`);
     const bench = createWorkbench(loaded.circuit);
-    const trials = Array.from({ length: EACH }, (_, i) => trial(bench, 50_000 + i));
+    const trials = await Promise.all(Array.from({ length: EACH }, (_, i) => trial(bench, 50_000 + i)));
     const good = trials.filter((one) => one.kept).length;
     const findings = trials.reduce((sum, one) => sum + one.findings, 0);
     stories.push(...trials.filter((one) => !one.kept).map((one) => `${file} ${one.story}`));

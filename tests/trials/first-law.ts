@@ -10,7 +10,12 @@ import type { Event, Reading, Recorded } from '../../src/session/events.js';
 import { foldCase } from '../../src/session/fold.js';
 import { atRest } from '../../src/session/setup.js';
 import type { SetUp } from '../../src/session/setup.js';
-import { Car, random } from './car.js';
+import { drawFaults } from '../../src/exercise/hidden-faults.js';
+import { pick as pickOf, random } from '../../src/exercise/random.js';
+import { SimulatedCar } from '../../src/exercise/simulated-car.js';
+import { SolverPhysics } from '../../src/exercise/solver-car.js';
+import { drivenSetUps } from '../../src/diagnosis/evidence.js';
+import { canBlow } from '../../src/diagnosis/faults.js';
 
 export interface Trial {
   readonly kept: boolean;
@@ -21,19 +26,23 @@ export interface Trial {
 
 const BLANK = { value: 0, step: 0.01 };
 
-export function trial(bench: Workbench, seed: number): Trial {
+export async function trial(bench: Workbench, seed: number): Promise<Trial> {
   const draw = random(seed);
-  const pick = <T>(list: readonly T[]): T => list[Math.floor(draw() * list.length)]!;
-  const fault = pick(bench.faults);
-  const car = new Car(bench, fault, draw, draw() < 0.25);
+  const pick = <T>(list: readonly T[]): T => pickOf(draw, list);
+  const [drawn] = drawFaults(bench.faults, 1, draw);
+  // Steady: whether the complaint is there is a matter of its own.
+  const hidden = { ...drawn!, comesAndGoes: false };
+  const { fault } = hidden;
+  const car = new SimulatedCar(bench, new SolverPhysics(), draw, [hidden], draw() < 0.25);
+  if (canBlow(fault) && draw() < 0.7) for (const setUp of drivenSetUps(bench)) await car.visit(setUp);
   const recorded: Recorded[] = [];
   const record = (event: Event) => void recorded.push({ number: recorded.length + 1, at: '', event });
   let setUp: SetUp = atRest(bench.circuit);
   const lines: string[] = [];
-  const act = (action: Extract<Event, { type: 'did' }>['action']) => {
+  const act = async (action: Extract<Event, { type: 'did' }>['action']) => {
     record({ type: 'did', action });
     setUp = edit(action, setUp);
-    car.visit(setUp);
+    await car.act(action, setUp);
     lines.push(JSON.stringify(action));
   };
   const points = [...bench.network.points.keys()];
@@ -47,12 +56,12 @@ export function trial(bench: Workbench, seed: number): Trial {
     const roll = draw();
     if (roll < 0.35) {
       const control = pick([...bench.circuit.controls.values()]);
-      act({ do: 'operate', control: control.id, position: pick(control.positions) });
+      await act({ do: 'operate', control: control.id, position: pick(control.positions) });
     } else if (roll < 0.42) {
       const connectors = [...bench.circuit.parts.values()].filter((part) => part.type === 'connector');
       if (connectors.length > 0) {
         const connector = pick(connectors).id;
-        act({ do: setUp.unplugged.has(connector) ? 'plug' : 'unplug', connector });
+        await act({ do: setUp.unplugged.has(connector) ? 'plug' : 'unplug', connector });
       }
     } else if (roll < 0.48) {
       const part = pick(
@@ -60,7 +69,7 @@ export function trial(bench: Workbench, seed: number): Trial {
           ({ type }) => type === 'fuse' || type === 'lamp' || type === 'switch' || type === 'relay',
         ),
       ).id;
-      act({ do: setUp.out.has(part) ? 'refit' : 'take out', part });
+      await act({ do: setUp.out.has(part) ? 'refit' : 'take out', part });
     } else if (roll < 0.51 && setUp.jumpers.length === 0) {
       const contact = pick(
         [...bench.circuit.parts.values()].flatMap((part) =>
@@ -71,27 +80,18 @@ export function trial(bench: Workbench, seed: number): Trial {
             : [],
         ),
       );
-      act({ do: 'jumper', between: contact });
-    } else if (roll < 0.53) act({ do: 'engine', state: pick(['off', 'running'] as const) });
+      await act({ do: 'jumper', between: contact });
+    } else if (roll < 0.53) await act({ do: 'engine', state: pick(['off', 'running'] as const) });
     const reading = question(draw, pick, points, loads);
-    const answer = car.answer(setUp, reading);
+    const answer = await car.answer(setUp, reading);
     if (answer === undefined) continue;
-    const posts =
-      battery && draw() < 0.5
-        ? car.answer(setUp, { kind: 'volts', red: 'bat+', black: 'bat-', value: BLANK })
-        : undefined;
-    // A battery read with another meter attached than the reading beside it: the posts hardly move.
-    record({
-      type: 'found',
-      reading: answer,
-      symptom: 'present',
-      ...(posts?.kind === 'volts' && reading.kind !== 'ohms' ? { battery: posts.value } : {}),
-    });
-    lines.push(`${JSON.stringify(answer)}${posts?.kind === 'volts' ? ` / ${posts.value.value}` : ''}`);
+    const beside = battery && draw() < 0.5 && reading.kind !== 'ohms' ? { battery: answer.battery } : {};
+    record({ type: 'found', reading: answer.reading, symptom: 'present', ...beside });
+    lines.push(JSON.stringify({ ...answer.reading, ...beside }));
   }
   const verdict = judge(bench, [fault], gather(bench, foldCase(bench.circuit, recorded)));
   const story = [
-    `seed ${seed}: ${fault.id} at ${car.severity}`,
+    `seed ${seed}: ${fault.id} at ${hidden.severity}`,
     ...lines,
     verdict.fall === undefined
       ? ''

@@ -1,0 +1,94 @@
+/** From the voltages of a vehicle to what a person writes down: meter error, digits typed, words of eye and ear. */
+import type { Quantity } from '../diagnosis/observe.js';
+import { ledBand, sightBand, WORDS } from '../diagnosis/sights.js';
+import { BUZZER_OHMS, ohmmeterReads } from '../network/meters.js';
+import type { LoadKind } from '../network/network.js';
+import type { Reading, Sight, Typed } from '../session/events.js';
+import type { Draw } from './random.js';
+import { around, pick } from './random.js';
+
+/** Errors of this person's meter as parts of the reading: inside what the program allows for (see network/meters.ts). */
+const ERROR = { volts: 0.004, ohms: 0.008, amps: 0.012 };
+/** Leads that were not zeroed, ohms. */
+const LEADS = 0.4;
+/** Above this an ordinary ohmmeter shows OL. */
+const OVERLOAD = 2e6;
+
+export interface Watched {
+  readonly kind: LoadKind;
+  /** Of the item that is fitted, which may not be the one of the drawing. */
+  readonly ratedVolts: number;
+  readonly chatters: boolean;
+}
+
+/**
+ * The reading with a value. @param across volts between the two nodes of the quantity
+ * @param load the load that is watched, for such readings
+ */
+export function readOut(
+  draw: Draw,
+  reading: Reading,
+  quantity: Quantity,
+  across: number,
+  load: Watched | undefined,
+): Reading | undefined {
+  switch (reading.kind) {
+    case 'volts':
+      return { ...reading, value: typedVolts(draw, across) };
+    case 'ohms': {
+      const ohms = ohmmeterReads(across) + LEADS * draw();
+      return { ...reading, value: ohms > OVERLOAD ? 'OL' : typedOhms(draw, ohms) };
+    }
+    case 'continuity': {
+      const limit = BUZZER_OHMS.surelySounds + draw() * (BUZZER_OHMS.surelySilent - BUZZER_OHMS.surelySounds);
+      return { ...reading, value: ohmmeterReads(across) + LEADS * draw() < limit ? 'beep' : 'no beep' };
+    }
+    case 'amps':
+    case 'clamp': {
+      const amps = Math.abs(across) / quantity.scale;
+      return { ...reading, value: typed(amps * around(draw, ERROR.amps), pick(draw, [0.01, 0.1])) };
+    }
+    case 'load':
+      return { ...reading, value: sight(draw, load!, Math.abs(across) / load!.ratedVolts) };
+    case 'test lamp':
+    case 'fuse lamp':
+      return {
+        ...reading,
+        value: glow(draw, reading.kind === 'test lamp' && reading.lamp === 'LED', across / quantity.scale),
+      };
+    default:
+      return undefined;
+  }
+}
+
+/** Two decimals mostly, as the display has them; at times a person leaves some out. */
+export function typedVolts(draw: Draw, volts: number): Typed {
+  return typed(volts * around(draw, ERROR.volts), pick(draw, [0.01, 0.01, 0.1, 1]));
+}
+
+function typedOhms(draw: Draw, ohms: number): Typed {
+  const step = ohms < 200 ? 0.1 : 10 ** Math.floor(Math.log10(ohms) - 2);
+  return typed(ohms * around(draw, ERROR.ohms), step);
+}
+
+function typed(value: number, step: number): Typed {
+  return { value: Number((Math.round(value / step) * step).toFixed(3)), step };
+}
+
+function glow(draw: Draw, led: boolean, share: number): 'lit' | 'dim' | 'off' {
+  const words = (['lit', 'dim', 'off'] as const).filter((word) => {
+    const { low, high } = led ? ledBand(word) : sightBand('lamp', word);
+    return Math.abs(share) >= low && Math.abs(share) <= high;
+  });
+  return pick(draw, words);
+}
+
+/** Any word that a person could use for this: the bands overlap. */
+function sight(draw: Draw, { kind, chatters }: Watched, share: number): Sight {
+  if (chatters && kind === 'relay') return 'chatters';
+  const words = WORDS[kind].filter((word) => {
+    const { low, high } = sightBand(kind, word);
+    return share >= low && share <= high;
+  });
+  return pick(draw, words);
+}

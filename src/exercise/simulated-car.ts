@@ -1,0 +1,294 @@
+/**
+ * A simulated vehicle: part values drawn inside tolerance, hidden faults that drift, come and go, relays and fuses that remember.
+ * What works out its voltages comes from outside, so that our solver and an independent one can stand behind the same vehicle.
+ */
+import { standingOf } from '../diagnosis/evidence.js';
+import { canBlow } from '../diagnosis/faults.js';
+import { placedFaults } from '../diagnosis/fitted.js';
+import { probe } from '../diagnosis/observe.js';
+import type { Probe } from '../diagnosis/observe.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import { LIVE_VOLTS } from '../network/meters.js';
+import type { Law, Network } from '../network/network.js';
+import { BATTERY_NEGATIVE, BODY } from '../network/network.js';
+import { sourceElement } from '../network/conditions.js';
+import type { AddedElement, AppliedFault } from '../network/solver-types.js';
+import { touches } from '../session/actions.js';
+import type { Action, Reading } from '../session/events.js';
+import type { SetUp } from '../session/setup.js';
+import type { Alteration } from './alterations.js';
+import type { Answer, Car } from './car.js';
+import type { HiddenFault } from './hidden-faults.js';
+import { drawnNetwork } from './part-values.js';
+import type { Decided, Physics } from './physics.js';
+import type { Draw } from './random.js';
+import { around } from './random.js';
+import { readOut, typedVolts } from './read-out.js';
+import type { Settled } from './switching.js';
+import { Switching } from './switching.js';
+
+/** Contacts drift between two readings by up to this part; the program allows for more (DRIFT). */
+const DRIFTS = 0.13;
+/** The battery moves by up to this many volts from one moment to the next. */
+const BATTERY_MOVES = 0.05;
+/** Chance that a fault that comes and goes changes when its place is touched, and when it is left alone. */
+const CHANGES = { touched: 0.5, alone: 0.04 };
+/** A disturbed contact is better or worse by up to this factor. */
+const DISTURBED = 2;
+
+/**
+ * Damp dirt between body and battery negative. Felt only where every ground of the battery is open, and there no vehicle floats
+ * as freely as a drawing does; it also spares other solvers a network without digits.
+ */
+const DAMP: AddedElement = {
+  a: BODY,
+  b: BATTERY_NEGATIVE,
+  law: { kind: 'ohms', ohms: 1e7, low: 1e7, high: 1e7 },
+};
+
+export interface Hidden extends HiddenFault {
+  /** Severity now: a contact that was disturbed has another one. */
+  readonly now: number;
+  readonly away: boolean;
+}
+
+interface State {
+  readonly fault: HiddenFault['fault'];
+  readonly comesAndGoes: boolean;
+  readonly drawn: number;
+  now: number;
+  drift: number;
+  away: boolean;
+  touched: boolean;
+}
+
+export class SimulatedCar implements Car {
+  private readonly network: Network;
+  private readonly switching: Switching;
+  private readonly charge: number;
+  private faults: State[];
+  private batteryMoves = 0;
+  private pulledIn = 0;
+  private blown = 0;
+  /** Voltages of this moment, by what is attached. */
+  private known = new Map<string, Settled>();
+
+  /** @param corners every part value at an edge of its tolerance */
+  constructor(
+    private readonly bench: Workbench,
+    private readonly physics: Physics,
+    private readonly draw: Draw,
+    faults: readonly HiddenFault[],
+    corners: boolean,
+    private readonly alteration?: Alteration,
+  ) {
+    this.network = drawnNetwork(bench.network, draw, corners);
+    this.switching = new Switching(this.network, draw);
+    this.charge = draw();
+    this.faults = faults.map(({ fault, severity, comesAndGoes }) => ({
+      fault,
+      comesAndGoes,
+      drawn: severity,
+      now: severity,
+      drift: 1,
+      away: false,
+      touched: false,
+    }));
+    this.moment();
+  }
+
+  /** What is wrong with it now. For marking; a person in front of it does not know. */
+  get hidden(): readonly Hidden[] {
+    return this.faults.map(({ fault, drawn, comesAndGoes, now, away }) => ({
+      fault,
+      severity: drawn,
+      comesAndGoes,
+      now,
+      away,
+    }));
+  }
+
+  /** Fuses that are open, as a mask. For marking. */
+  get openFuses(): number {
+    return this.blown;
+  }
+
+  async act(action: Action, after: SetUp): Promise<void> {
+    this.mend(action);
+    const names = touches(action, this.bench.circuit);
+    for (const state of this.faults) {
+      const { site, part, owner, contact } = state.fault;
+      const mine = names.has(part) || [...names].some((name) => name.replace(/[hci]$/, '') === site);
+      if (action.do === 'operate' ? !(names.has(part) && owner === 'item') : !mine) continue;
+      state.touched = true;
+      if (contact && action.do !== 'operate' && this.draw() < 0.3) this.disturb(state);
+    }
+    this.moment();
+    if (this.mayBlow()) await this.visit(after);
+  }
+
+  /** The vehicle stands in this set-up for a while: a fuse may blow. */
+  async visit(setUp: SetUp): Promise<void> {
+    const { added, present } = standingOf(this.bench, setUp);
+    await this.settle(added, present, setUp);
+  }
+
+  /**
+   * Time passes. Faults that come and go may do so, above all where something was touched. True if one did.
+   * Kept apart from reading, so that a person can look again whether the complaint is still there.
+   */
+  wait(): boolean {
+    let changed = false;
+    for (const state of this.faults) {
+      const chance = state.touched ? CHANGES.touched : this.faults.length === 1 ? CHANGES.alone : 0;
+      if (state.comesAndGoes && this.draw() < chance) {
+        state.away = !state.away;
+        changed = true;
+      }
+      state.touched = false;
+    }
+    if (changed) this.moment();
+    return changed;
+  }
+
+  /** Puts the faults back as they were before `wait` said that one had changed. */
+  unwait(before: readonly Hidden[]): void {
+    before.forEach(({ away }, i) => {
+      this.faults[i]!.away = away;
+    });
+    this.moment();
+  }
+
+  async answer(setUp: SetUp, reading: Reading): Promise<Answer | undefined> {
+    const asked = probe(this.bench, setUp, reading);
+    if (asked === undefined) return undefined;
+    const settled = await this.settle(asked.added, asked.present, setUp);
+    const { a, b } = asked.quantity;
+    const across = (volts: Float64Array) => volts[a]! - volts[b]!;
+    if (asked.unpowered !== undefined) {
+      const silent = await this.unpowered(asked, setUp, settled);
+      if (Math.abs(across(silent)) > 0.8 * LIVE_VOLTS) return undefined;
+    }
+    const ways = settled.chatter.length > 0 ? settled.chatter.map(across) : [across(settled.volts)];
+    const [low, high] = [Math.min(...ways), Math.max(...ways)];
+    const shown = low + (high - low) * this.draw();
+    const read = readOut(this.draw, reading, asked.quantity, shown, this.watched(setUp, reading, settled));
+    if (read === undefined) return undefined;
+    return {
+      reading: read,
+      battery: typedVolts(this.draw, settled.volts[this.network.points.get('bat+')!]!),
+    };
+  }
+
+  /** A load's voltage over the rated volts of what is fitted: what a perfect eye would tell. */
+  async share(setUp: SetUp, load: string): Promise<number> {
+    const reading: Reading = { kind: 'load', load, value: 'off' };
+    const asked = probe(this.bench, setUp, reading)!;
+    const settled = await this.settle(asked.added, asked.present, setUp);
+    const { a, b } = asked.quantity;
+    const { ratedVolts } = this.watched(setUp, reading, settled)!;
+    return Math.abs(settled.volts[a]! - settled.volts[b]!) / ratedVolts;
+  }
+
+  private watched(setUp: SetUp, reading: Reading, settled: Settled) {
+    if (reading.kind !== 'load') return undefined;
+    const load = this.bench.network.loads.get(reading.load)!;
+    let { ratedVolts } = load;
+    for (const fault of this.applied(setUp.fitted)) {
+      if (fault.kind === 'law' && fault.element === load.element && 'volts' in fault.law)
+        ratedVolts = fault.law.volts;
+    }
+    return { kind: load.kind, ratedVolts, chatters: settled.chatter.length > 0 };
+  }
+
+  private async settle(added: readonly AddedElement[], present: Uint8Array, setUp: SetUp): Promise<Settled> {
+    const decided = this.decided(added, present, setUp);
+    const key = JSON.stringify([added, [...present].join(''), setUp.engine, [...setUp.fitted], this.blown]);
+    let settled = this.known.get(key);
+    if (settled === undefined) {
+      settled = await this.switching.settle(this.physics, decided);
+      this.known.set(key, settled);
+    }
+    ({ pulledIn: this.pulledIn, blown: this.blown } = settled);
+    return settled;
+  }
+
+  private decided(added: readonly AddedElement[], present: Uint8Array, setUp: SetUp): Decided {
+    const { network, pulledIn, blown, alteration } = this;
+    const source = sourceElement(network);
+    const own = this.applied(setUp.fitted);
+    const flat = own.some((fault) => fault.kind === 'law' && fault.element === source);
+    const battery = { kind: 'law', element: source, law: this.battery(setUp, source) } as const;
+    const there = present.slice();
+    for (const element of alteration?.absent ?? []) there[element] = 0;
+    return {
+      network,
+      added: [...added, DAMP, ...(alteration?.added ?? [])],
+      variant: { present: there, faults: flat ? own : [battery, ...own], blown },
+      pulledIn,
+      blown,
+    };
+  }
+
+  private async unpowered(asked: Probe, setUp: SetUp, { pulledIn, blown }: Settled): Promise<Float64Array> {
+    const decided = this.decided(asked.unpowered!, asked.present, setUp);
+    const [volts] = await this.physics.volts([{ ...decided, pulledIn, blown }]);
+    return volts!;
+  }
+
+  private applied(fitted: SetUp['fitted']): readonly AppliedFault[] {
+    const own = this.faults.flatMap(({ fault, now, drift, away }) =>
+      away ? [] : [fault.apply(fault.contact ? now * drift : now)],
+    );
+    return placedFaults(this.network, fitted, [...own, ...(this.alteration?.faults ?? [])]);
+  }
+
+  /** Rested or charging, the battery stays where it was drawn in its band, but for small moves. */
+  private battery(setUp: SetUp, source: number): Law {
+    const { source: band } = standingOf(this.bench, setUp);
+    const own = this.network.elements[source]!.law;
+    if (band.kind !== 'source' || own.kind !== 'source') throw new Error('a battery is a source');
+    const volts = band.lowVolts + this.charge * (band.highVolts - band.lowVolts) + this.batteryMoves;
+    return { ...own, volts: Math.min(band.highVolts, Math.max(band.lowVolts, volts)) };
+  }
+
+  private moment(): void {
+    this.known.clear();
+    this.batteryMoves = BATTERY_MOVES * (2 * this.draw() - 1);
+    for (const state of this.faults) state.drift = around(this.draw, DRIFTS);
+  }
+
+  private disturb(state: State): void {
+    const { edges } = state.fault.scale;
+    if (state.now >= edges.at(-1)!) return;
+    const now = state.now * DISTURBED ** (2 * this.draw() - 1);
+    state.now = Math.min(edges.at(-1)!, Math.max(edges[0]!, now));
+  }
+
+  private mayBlow(): boolean {
+    return this.alteration !== undefined || this.faults.some(({ fault }) => canBlow(fault));
+  }
+
+  /** What the action repairs. */
+  private mend(action: Action): void {
+    switch (action.do) {
+      case 'fit new':
+        this.faults = this.faults.filter(
+          ({ fault }) => !(fault.owner === 'item' && fault.part === action.part),
+        );
+        this.network.fuses.forEach((element, i) => {
+          if (this.network.elements[element]!.part === action.part) this.blown &= ~(1 << i);
+        });
+        return;
+      case 'repair':
+        this.faults = this.faults.filter(({ fault }) => fault.part !== action.at && fault.site !== action.at);
+        return;
+      case 'clean':
+      case 'tighten':
+        this.faults = this.faults.filter(
+          ({ fault }) => !fault.contact || (fault.site !== action.at && fault.part !== action.at),
+        );
+        return;
+    }
+  }
+}
