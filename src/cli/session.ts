@@ -4,7 +4,7 @@
  */
 import type { Circuit } from '../circuit/circuit.js';
 import { diagnose } from '../diagnosis/diagnose.js';
-import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
+import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
 import { createWorkbench, type Workbench } from '../diagnosis/workbench.js';
 import { suggest } from '../planning/next.js';
 import type { Suggestion } from '../planning/suggestion.js';
@@ -27,14 +27,22 @@ export class Session {
   #diagnosis: Diagnosis | undefined;
   #suggestions: readonly Suggestion[] | undefined;
 
+  #circuit: Circuit;
+
   constructor(
-    readonly circuit: Circuit,
+    circuit: Circuit,
     recorded: readonly Recorded[],
     private readonly recorder: Recorder,
     /** Time of now, ISO 8601; empty where a session has no clock. */
     private readonly clock: () => string,
   ) {
+    this.#circuit = circuit;
     this.#recorded = recorded;
+  }
+
+  /** The drawing that counts now; `redraw` changes it. */
+  get circuit(): Circuit {
+    return this.#circuit;
   }
 
   get recorded(): readonly Recorded[] {
@@ -50,7 +58,7 @@ export class Session {
   }
 
   get diagnosis(): Diagnosis {
-    return (this.#diagnosis ??= diagnose(this.bench, this.case));
+    return (this.#diagnosis ??= filled(diagnose(this.bench, this.case)));
   }
 
   /** Best first, without the tests that somebody could not do. */
@@ -72,6 +80,18 @@ export class Session {
     return added;
   }
 
+  /** Records that the drawing was corrected; from here on the findings are judged by the new one. */
+  async redraw(
+    drawn: { readonly circuit: Circuit; readonly hash: string; readonly file: string },
+    words: string,
+  ): Promise<readonly Recorded[]> {
+    const { circuit, hash, file } = drawn;
+    const added = await this.record([{ type: 'redrawn', circuit: { id: circuit.id, hash, file }, words }]);
+    this.#circuit = circuit;
+    this.#bench = this.#case = this.#diagnosis = this.#suggestions = undefined;
+    return added;
+  }
+
   close(): Promise<void> {
     return this.recorder.close();
   }
@@ -79,6 +99,21 @@ export class Session {
   private get bench(): Workbench {
     return (this.#bench ??= createWorkbench(this.circuit));
   }
+}
+
+const NOT_YET: Partial<Diagnosis> = { blown: [], hidden: [], assumedAway: [], triples: false };
+const NOT_YET_SUSPECT: Partial<Suspect> = { soft: [], severities: [], course: 'either', explains: [] };
+
+function filled(found: Diagnosis): Diagnosis {
+  const fill = (one: Suspect): Suspect => ({ ...NOT_YET_SUSPECT, ...{ measuredShare: one.share }, ...one });
+  const share: { readonly share?: number } = { share: 0 };
+  return {
+    ...NOT_YET,
+    ...found,
+    suspects: found.suspects.map(fill),
+    groups: found.groups.map((group) => ({ ...group, suspects: group.suspects.map(fill) })),
+    open: found.open.map((one) => ({ ...share, ...one })),
+  };
 }
 
 /** Keeps events in memory only: for the demo, and for sessions that are only looked at. */

@@ -20,7 +20,8 @@ import { partLabel } from './labels.js';
 import type { Observation } from './observe.js';
 import { judgePairs } from './pairs.js';
 import { Predictor } from './predict.js';
-import { confirmedBy, verifiedGood } from './proof-of-cause.js';
+import { confirmedBy } from './proof-of-cause.js';
+import { proveRepair } from './proof-of-repair.js';
 import type { Verdict } from './verdict.js';
 import { judge } from './verdict.js';
 import { showRange } from './wording.js';
@@ -52,7 +53,8 @@ export function diagnose(bench: Workbench, session: Case): Diagnosis {
     standing = search.standing;
     pairsExamined = search.examined;
   }
-  const suspects = rank(bench, session, standing, paired);
+  const verified = proveRepair(session.timeline, abnormalFindings(senses)).state === 'verified';
+  const suspects = rank(bench, session, standing, paired, verified);
   const fits = suspects.length > 0 || abnormal.length === 0;
   const groups = groupByRepair(suspects);
   return {
@@ -67,7 +69,7 @@ export function diagnose(bench: Workbench, session: Case): Diagnosis {
     open: openQuestions(senses, fits),
     findings: describeFindings(bench, session, senses, verdicts),
     asks: asks(bench, session, senses),
-    verified: verifiedGood(bench, session),
+    verified,
   };
 }
 
@@ -90,7 +92,20 @@ function judgeFindings(bench: Workbench, evidence: Evidence): Sense[] {
   });
 }
 
-function rank(bench: Workbench, session: Case, standing: readonly Verdict[], paired: boolean): Suspect[] {
+/** Numbers of the findings that a healthy vehicle would not show. */
+function abnormalFindings(senses: readonly Sense[]): ReadonlySet<number> {
+  // A lamp that works as it should beside a dead one is not itself out of order.
+  const bad = senses.filter((sense) => sense.abnormal && sense.observation.kind !== 'contrast');
+  return new Set(bad.map((sense) => sense.observation.finding));
+}
+
+function rank(
+  bench: Workbench,
+  session: Case,
+  standing: readonly Verdict[],
+  paired: boolean,
+  verified: boolean,
+): Suspect[] {
   const weights = standing.map((verdict) => {
     const prior = verdict.faults.reduce((product, fault) => product * fault.weight, paired ? PAIR_WEIGHT : 1);
     return prior * verdict.favour * Math.max(verdict.room, 1e-3);
@@ -100,7 +115,7 @@ function rank(bench: Workbench, session: Case, standing: readonly Verdict[], pai
     .map((_, i) => i)
     .sort((i, j) => weights[j]! - weights[i]! || compare(standing[i]!, standing[j]!));
   const ranked = order.map((i) => toSuspect(standing[i]!, total === 0 ? 0 : weights[i]! / total));
-  const confirmed = confirmedBy(bench, session, ranked);
+  const confirmed = confirmedBy(bench, session, ranked, verified);
   return ranked.map((suspect) =>
     confirmed.has(suspect.hypothesis) ? { ...suspect, confirmed: true } : suspect,
   );
@@ -219,6 +234,7 @@ function describeFindings(
     fallenAt.set(finding, [...(fallenAt.get(finding) ?? []), verdict]);
   }
   const findings = session.timeline.flatMap((step) => (step.kind === 'finding' ? [step.finding] : []));
+  const abnormal = abnormalFindings(senses);
   return findings.map((finding): FindingSense => {
     const own = senses.filter((sense) => sense.observation.finding === finding.number);
     const main = own[0];
@@ -241,8 +257,7 @@ function describeFindings(
         hard,
         main,
       ),
-      // A lamp that works as it should beside a dead one is not itself out of order.
-      abnormal: own.some((sense) => sense.abnormal && sense.observation.kind !== 'contrast'),
+      abnormal: abnormal.has(finding.number),
       hard,
       prediction: main === undefined ? '' : showRange(bench, main.observation, main.low, main.high),
       reading: main === undefined ? '' : main.observation.shown,

@@ -6,6 +6,7 @@ import type { Case, Finding } from '../session/case.js';
 import type { Action } from '../session/events.js';
 import type { Suspect } from './diagnosis-types.js';
 import { sameSetUp } from './evidence.js';
+import { isRepair } from './proof-of-repair.js';
 import { WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';
 
@@ -16,11 +17,16 @@ const CLEAR_LEAD = 0.9;
 
 const DAMAGE = new Set(['blown', 'broken', 'burnt', 'corroded', 'loose', 'wrong part']);
 
-/** Hypotheses with positive evidence. `ranked`: what still fits, best first. */
+/**
+ * Hypotheses with positive evidence.
+ * @param ranked what still fits, best first
+ * @param verified the repair was proved by repeating every failed condition
+ */
 export function confirmedBy(
   bench: Workbench,
   session: Case,
   ranked: readonly Suspect[],
+  verified: boolean,
 ): ReadonlySet<string> {
   const [leader] = ranked;
   if (leader === undefined || leader.faults.length > 1) return new Set();
@@ -36,9 +42,9 @@ export function confirmedBy(
         DAMAGE.has(reading.value) &&
         [suspect.faults[0]!.part, suspect.faults[0]!.site].includes(reading.at),
     );
-  const repaired = verifiedGood(bench, session) && lastRepair(session);
+  const repaired = verified ? lastRepair(session) : undefined;
   const mended = (suspect: Suspect) =>
-    repaired !== undefined && repaired !== false && targetOf(repaired) === suspect.faults[0]!.part;
+    repaired !== undefined && targetOf(repaired) === suspect.faults[0]!.part;
   const proved = group.filter(
     (suspect) =>
       findings.some((finding) => dropAcross(bench, finding, suspect)) || damaged(suspect) || mended(suspect),
@@ -55,23 +61,6 @@ function dropAcross(bench: Workbench, finding: Finding, suspect: Suspect): boole
   const { a, b } = bench.network.elements[index]!;
   const ends = [bench.network.points.get(reading.red), bench.network.points.get(reading.black)];
   return ends.includes(a) && ends.includes(b);
-}
-
-/** A repair was done, and after it every load that had failed works in the condition in which it failed. */
-export function verifiedGood(bench: Workbench, session: Case): boolean {
-  const repairAt = session.timeline.findLastIndex((step) => step.kind === 'action' && isRepair(step.action));
-  if (repairAt < 0) return false;
-  const failed = failures(
-    bench,
-    session.timeline.slice(0, repairAt).flatMap((step) => (step.kind === 'finding' ? [step.finding] : [])),
-  );
-  const after = session.timeline
-    .slice(repairAt)
-    .flatMap((step) => (step.kind === 'finding' ? [step.finding] : []));
-  return (
-    failed.length > 0 &&
-    failed.every((failure) => after.some((again) => repeats(again, failure) && isGood(bench, again)))
-  );
 }
 
 /** Failed conditions that were seen and not yet seen good again after the last repair (or at all): what to repeat. */
@@ -104,12 +93,6 @@ function repeats(again: Finding, failure: Finding): boolean {
 function isGood(bench: Workbench, finding: Finding): boolean {
   const { reading } = finding;
   return reading.kind === 'load' && WORDS[bench.network.loads.get(reading.load)!.kind][0] === reading.value;
-}
-
-export function isRepair(action: Action): boolean {
-  return (
-    action.do === 'repair' || action.do === 'fit new' || action.do === 'clean' || action.do === 'tighten'
-  );
 }
 
 function lastRepair(session: Case): Action | undefined {

@@ -2,13 +2,14 @@
 import type { Circuit } from '../circuit/circuit.js';
 import { partLabel } from '../diagnosis/labels.js';
 import type { Diagnosis, Reason } from '../diagnosis/diagnosis-types.js';
+import { isRepair } from '../diagnosis/proof-of-repair.js';
 import type { Case, Finding, Step } from '../session/case.js';
 import { describeAction, describeReading, describeSetUp } from '../session/describe.js';
 import { causeOf, faultWords } from './cause.js';
 import { customerParagraph } from './customer.js';
 import { REPORT_SCHEMA, type Report, type ReportStep, type RuledOut } from './report-data.js';
 import { listWords } from './layout.js';
-import { isRepair, verify, type Proof } from './verification.js';
+import { verify, type Proof } from './verification.js';
 
 export interface ReportInput {
   readonly circuit: Circuit;

@@ -1,10 +1,11 @@
 /** The cause, and never more certainty than the readings and the repair give it. */
 import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
+import { isRepair } from '../diagnosis/proof-of-repair.js';
 import type { Case } from '../session/case.js';
 import type { Action } from '../session/events.js';
 import type { Cause, Certainty } from './report-data.js';
 import { suspectSeverities } from './severity-words.js';
-import { isRepair, type Proof } from './verification.js';
+import type { Proof } from './verification.js';
 
 export function causeOf(session: Case, diagnosis: Diagnosis, proof: Proof): Cause {
   const group = chosenGroup(session, diagnosis, proof);

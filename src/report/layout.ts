@@ -62,3 +62,15 @@ export function listWords(items: readonly string[], last = 'and'): string {
     ? (items[0] ?? '')
     : `${items.slice(0, -1).join(', ')} ${last} ${items[items.length - 1]}`;
 }
+
+/** A share of 0 to 1 for a person: "62 %", "<1 %". */
+export function percent(share: number): string {
+  const whole = Math.round(share * 100);
+  return `${whole === 0 && share > 0 ? '<1' : whole} %`;
+}
+
+/** The first few, and how many more there are. */
+export function few(items: readonly string[], most: number): string {
+  const more = items.length - most;
+  return more > 0 ? `${items.slice(0, most).join(', ')} and ${more} more` : items.join(', ');
+}

@@ -6,9 +6,11 @@ import { STATUS } from '../io.js';
 import { lookAtSession, type SessionFlags } from '../open-session.js';
 import { jsonText } from '../output.js';
 import { sessionReport } from '../session-report.js';
+import { showAround } from '../show/around.js';
 import { paragraph } from '../show/page.js';
 import { showSuggestion } from '../show/suggestion.js';
-import { showNoTest, showSuspects } from '../show/suspects.js';
+import { showNoTest } from '../show/no-test.js';
+import { showSuspects } from '../show/suspects.js';
 import { showWhy, statusOf } from '../show/why.js';
 
 export interface AskFlags extends SessionFlags {
@@ -19,21 +21,27 @@ export async function suspects(context: Context, flags: AskFlags): CommandResult
   const { output } = context;
   const { diagnosis } = (await lookAtSession(context, flags)).session;
   if (flags.json) {
-    const { groups, paired, pairsExamined, fits, abnormal, parts, open, asks, verified } = diagnosis;
+    const { groups, paired, pairsExamined, triples, fits, abnormal, parts, open, asks, verified } = diagnosis;
+    const { blown, hidden, assumedAway } = diagnosis;
     const states = parts.map(({ part, label, status, share }) => ({ part, label, status, share }));
     output.json('suspects', {
       fits,
       abnormal,
       paired,
       pairsExamined,
+      triples,
       verified,
       groups,
       parts: states,
       open,
+      blown,
+      hidden,
+      assumedAway,
       asks,
     });
   } else {
-    for (const line of showSuspects(diagnosis, Infinity)) output.result(line);
+    for (const line of [...showSuspects(diagnosis, Infinity), ...showAround(diagnosis, Infinity)])
+      output.result(line);
     for (const ask of diagnosis.asks) output.result(paragraph(ask, 'First: ', '  '));
   }
   return STATUS.ok;
@@ -61,7 +69,10 @@ export async function why(context: Context, name: string, flags: AskFlags): Comm
     const suspects = diagnosis.suspects.filter((one) =>
       one.faults.some((fault) => fault.part === status.part),
     );
-    output.json('why', { ...status, suspects });
+    const of = (part: string): boolean => part === status.part;
+    const hidden = diagnosis.hidden.filter(({ faults }) => faults.some((fault) => of(fault.part)));
+    const assumedAway = diagnosis.assumedAway.filter((fault) => of(fault.part));
+    output.json('why', { ...status, suspects, hidden, assumedAway });
   } else for (const line of showWhy(diagnosis, status)) output.result(line);
   return STATUS.ok;
 }

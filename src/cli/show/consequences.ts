@@ -1,8 +1,8 @@
 /** What a new event changed: who is no longer suspect on their own, and by which reading against which prediction. */
 import type { Diagnosis, PartStatus, Reason } from '../../diagnosis/diagnosis-types.js';
 import { listWords } from '../../report/layout.js';
+import { nothingFits } from './open.js';
 import { few, paragraph } from './page.js';
-import { nothingFits } from './suspects.js';
 
 /** Reasons shown at once; the rest is under `why`. */
 const MOST = 4;

@@ -9,6 +9,7 @@ const ANSWER: Readonly<Record<Suggestion['expects'], string>> = {
   beep: 'yes or no',
   sight: 'what it does: lit, dim, off, flickers, runs, slow, clicks ...',
   testlamp: 'lit, dim or off',
+  scan: 'what the scan tool shows, or: no answer',
 };
 
 export function showSuggestion(suggestion: Suggestion): readonly string[] {

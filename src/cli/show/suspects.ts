@@ -1,11 +1,16 @@
 /** What is still suspected, by repair: a mechanic chooses between repairs, not between joints. */
-import type { Diagnosis } from '../../diagnosis/diagnosis-types.js';
+import type { Diagnosis, Suspect } from '../../diagnosis/diagnosis-types.js';
 import { faultWords } from '../../report/cause.js';
+import { suspectSeverities } from '../../report/severity-words.js';
+import { measuredWords, softWords } from '../../report/soft-words.js';
+import { nothingFits, showOpen } from './open.js';
 import { paragraph, percent } from './page.js';
+
+const UNDER = ' '.repeat(10);
 
 /** @param most repairs shown, the likeliest first; `Infinity` also tells which faults each of them mends */
 export function showSuspects(diagnosis: Diagnosis, most = 5): readonly string[] {
-  const { groups, paired, pairsExamined } = diagnosis;
+  const { groups } = diagnosis;
   if (!diagnosis.abnormal)
     return [
       paragraph(
@@ -13,54 +18,54 @@ export function showSuspects(diagnosis: Diagnosis, most = 5): readonly string[] 
       ),
     ];
   if (groups.length === 0) return nothingFits(diagnosis);
-  const head = paired
-    ? `No single fault explains all findings. Pairs that do (${pairsExamined.done} of ${pairsExamined.of} pairs tried):`
-    : `Suspects left, by repair (${groups.length}):`;
-  const lines = [paragraph(head)];
-  for (const { repair, suspects, share } of groups.slice(0, most)) {
-    lines.push(
-      paragraph(`${repair.how} (${repair.minutes} min)`, `${percent(share).padStart(6)}  `, ' '.repeat(10)),
-    );
-    const confirmed = suspects.some((one) => one.confirmed);
-    const touched = suspects.some((one) => one.touched);
-    if (confirmed) lines.push('          CONFIRMED');
-    else if (touched) lines.push('          disturbed since the complaint was last there');
-    if (most === Infinity || groups.length === 1)
-      for (const words of new Set(suspects.map(faultWords))) lines.push(paragraph(words, ' '.repeat(10)));
+  const all = most === Infinity;
+  const lines = [paragraph(headOf(diagnosis))];
+  for (const [place, { repair, suspects, share }] of groups.slice(0, most).entries()) {
+    lines.push(paragraph(`${repair.how} (${repair.minutes} min)`, `${percent(share).padStart(6)}  `, UNDER));
+    const marks = marksOf(suspects);
+    if (all || groups.length === 1) lines.push(...eachOf(suspects));
+    else if (place === 0) lines.push(...suspectSeverities(suspects[0]!, 'with place').map(under));
+    lines.push(...marks.map(under));
   }
   if (groups.length > most) {
     const rest = groups.slice(most).reduce((sum, group) => sum + group.share, 0);
     lines.push(`${percent(rest).padStart(6)}  ${groups.length - most} more (all of them: suspects)`);
   }
-  return lines;
+  return [...lines, ...showOpen(diagnosis)];
 }
 
-/** Repairs with less than this share are not worth trying first. */
-const WORTH_TRYING = 0.05;
-/** Money that weighs as much as a minute, for the order of trying only; common practice, no source. */
-const MONEY_PER_MINUTE = 1;
+function headOf({ suspects, groups, paired, pairsExamined }: Diagnosis): string {
+  if (!paired) return `Suspects left, by repair (${groups.length}):`;
+  const most = Math.max(...suspects.map(({ faults }) => faults.length));
+  if (most > 2)
+    return 'No one fault and no two explain all findings. Three together that do, grown from pairs that nearly fit (not all threes were tried):';
+  return `No single fault explains all findings. Two together that do (${pairsExamined.done} of ${pairsExamined.of} pairs tried):`;
+}
 
-/** What to do when no test is worth its minutes: the cheapest likely repair first, said to be a try. */
-export function showNoTest({ groups, abnormal }: Diagnosis): readonly string[] {
-  if (!abnormal || groups.length < 2) return ['No further test is suggested; any line may follow.'];
-  const likely = groups.filter(({ share }) => share >= WORTH_TRYING);
-  const cost = ({ repair, share }: (typeof groups)[number]) =>
-    (repair.minutes + repair.price / MONEY_PER_MINUTE) / share;
-  const order = [...likely].sort((a, b) => cost(a) - cost(b));
+/** Faults of one repair that are alike in words and severity stand once. */
+function eachOf(suspects: readonly Suspect[]): readonly string[] {
+  const words = suspects.map((suspect) =>
+    [faultWords(suspect), ...suspectSeverities(suspect, 'without place')].join('; '),
+  );
+  return [...new Set(words)].map(under);
+}
+
+function marksOf(suspects: readonly Suspect[]): readonly string[] {
+  const measured = measuredWords(suspects);
   return [
-    paragraph(
-      'No reachable test tells these apart. Look at them closely; then the cheapest first, and repeat the failed condition (a try, not a proof):',
-    ),
-    ...order
-      .slice(0, 4)
-      .map(({ repair }) => paragraph(`${repair.how} (${repair.minutes} min)`, '  - ', '    ')),
+    ...(suspects.some((one) => one.confirmed) ? ['CONFIRMED'] : []),
+    ...(suspects.some((one) => one.touched && !one.confirmed)
+      ? ['disturbed since the complaint was last there']
+      : []),
+    ...(suspects.every((one) => one.course === 'comes and goes')
+      ? ['fits only as a fault that comes and goes']
+      : []),
+    ...(measured === undefined
+      ? []
+      : [`${measured}; the rest is not proof: ${softWords(suspects).join('; ')}`]),
   ];
 }
 
-/** What is left to believe when no fault in the drawing explains the readings. */
-export function nothingFits(diagnosis: Diagnosis): readonly string[] {
-  return [
-    'Nothing in this drawing explains all the readings. What remains:',
-    ...diagnosis.open.map(({ what, advice }) => paragraph(`${what}: ${advice}`, '  - ', '    ')),
-  ];
+function under(text: string): string {
+  return paragraph(text, UNDER, `${UNDER}  `);
 }

@@ -1,6 +1,12 @@
-/** Why a part or wire is suspected, or is not: its faults that fit, and for each that fell the reading that felled it. */
-import type { Diagnosis, PartStatus } from '../../diagnosis/diagnosis-types.js';
+/**
+ * Why a part or wire is suspected, or is not: for each of its faults that fits, what it explains, and for each that fell the
+ * reading that felled it. One line a reason: finding, prediction, reading.
+ */
+import type { Diagnosis, PartStatus, Suspect } from '../../diagnosis/diagnosis-types.js';
+import { faultWords } from '../../report/cause.js';
 import { suspectSeverities } from '../../report/severity-words.js';
+import { measuredWords, softWords } from '../../report/soft-words.js';
+import { hiddenWords } from '../../report/symptom-words.js';
 import { paragraph, percent } from './page.js';
 
 const STATUS: Readonly<Record<PartStatus['status'], string>> = {
@@ -11,6 +17,10 @@ const STATUS: Readonly<Record<PartStatus['status'], string>> = {
   cleared: 'cleared: in no explanation of up to two faults',
 };
 
+/** Suspects of one part told in full; those beyond are only counted. */
+const MOST = 6;
+const UNDER = '        ';
+
 /** The part or wire a name belongs to: itself, or the part of a point such as `X3.1h`. */
 export function statusOf(diagnosis: Diagnosis, name: string): PartStatus | undefined {
   const exact = diagnosis.parts.find((one) => one.part.toLowerCase() === name.toLowerCase());
@@ -19,18 +29,17 @@ export function statusOf(diagnosis: Diagnosis, name: string): PartStatus | undef
 }
 
 export function showWhy(diagnosis: Diagnosis, status: PartStatus): readonly string[] {
-  const lines = [paragraph(`${status.label}: ${STATUS[status.status]}`)];
-  for (const suspect of diagnosis.suspects) {
-    if (!suspect.faults.some((fault) => fault.part === status.part)) continue;
-    const severity = suspectSeverities(suspect, 'without place').join('; ');
-    const words = suspect.faults.map((fault) => fault.label).join(', together with ');
-    lines.push(
-      paragraph(
-        `fits all findings: ${words}${severity === '' ? '' : `; ${severity}`}${suspect.touched ? '; disturbed since' : ''}`,
-        `${percent(suspect.share).padStart(6)}  `,
-      ),
-    );
+  const own = diagnosis.suspects.filter(({ faults }) => faults.some((fault) => fault.part === status.part));
+  const word = diagnosis.abnormal ? 'fits all findings' : 'possible';
+  const lines = own.slice(0, MOST).flatMap((suspect) => fitting(suspect, word));
+  if (own.length > MOST) {
+    const rest = own.slice(MOST).reduce((sum, { share }) => sum + share, 0);
+    lines.push(`${percent(rest).padStart(6)}  ${own.length - MOST} more that fit with a fault of it`);
   }
+  for (const fault of diagnosis.assumedAway.filter(({ part }) => part === status.part))
+    lines.push(
+      paragraph(`would still fit, had it not been taken as good: ${fault.label}`, '        ', UNDER),
+    );
   for (const { faults, reason } of status.fallen)
     lines.push(
       paragraph(
@@ -38,6 +47,33 @@ export function showWhy(diagnosis: Diagnosis, status: PartStatus): readonly stri
         '     -  ',
       ),
     );
-  if (lines.length === 1) lines.push('  No reading says anything about it yet.');
-  return lines;
+  for (const hidden of diagnosis.hidden.filter(({ faults }) =>
+    faults.some(({ part }) => part === status.part),
+  ))
+    lines.push(paragraph(hiddenWords(hidden), '        ', UNDER));
+  if (lines.length === 0) lines.push('  No reading says anything about it yet.');
+  return [paragraph(`${status.label}: ${STATUS[status.status]}`), ...lines];
+}
+
+function fitting(suspect: Suspect, word: string): readonly string[] {
+  const notes = [
+    ...suspectSeverities(suspect, 'without place'),
+    ...(suspect.course === 'comes and goes' ? ['only as a fault that comes and goes'] : []),
+    ...(suspect.touched ? ['disturbed since'] : []),
+    ...[measuredWords([suspect])].filter((words) => words !== undefined),
+  ];
+  return [
+    paragraph(
+      `${word}: ${[faultWords(suspect), ...notes].join('; ')}`,
+      `${percent(suspect.share).padStart(6)}  `,
+    ),
+    ...suspect.explains.map(({ finding, prediction, reading, healthy }) =>
+      paragraph(
+        `#${finding} was ${reading}; with this fault ${prediction}; healthy ${healthy}`,
+        `${UNDER}  `,
+        `${UNDER}    `,
+      ),
+    ),
+    ...softWords([suspect]).map((words) => paragraph(`not proof: ${words}`, `${UNDER}  `, `${UNDER}    `)),
+  ];
 }

@@ -9,11 +9,12 @@ import { ENGINE } from '../../session/fold.js';
 import { loadKind } from '../../session/names.js';
 import { parseLine } from '../../session/parse-line.js';
 import { parseSight, WORKING } from '../../session/parse-sight.js';
-import { isRepair } from '../../report/verification.js';
+import { isRepair, proveRepair } from '../../diagnosis/proof-of-repair.js';
 import type { Output } from '../output.js';
 import type { Session } from '../session.js';
 import { setUpMark } from '../show/record.js';
 import { showSuspects } from '../show/suspects.js';
+import { answerQuery } from './answer.js';
 import type { Asker } from './asker.js';
 import { carryOut, type Confirm } from './carry-out.js';
 
@@ -47,10 +48,14 @@ export async function closing(talk: Closing): Promise<boolean> {
 
 /** Something was mended after the complaint was last seen. */
 function isRepaired(session: Session): boolean {
-  const bad = new Set(session.diagnosis.findings.filter((one) => one.abnormal).map((one) => one.number));
+  const bad = abnormalOf(session);
   const { timeline } = session.case;
   const lastBad = timeline.findLastIndex((step) => step.kind === 'finding' && bad.has(step.finding.number));
   return timeline.some((step, index) => index > lastBad && step.kind === 'action' && isRepair(step.action));
+}
+
+function abnormalOf({ diagnosis }: Session): ReadonlySet<number> {
+  return new Set(diagnosis.findings.filter((one) => one.abnormal).map((one) => one.number));
 }
 
 async function askRepair({ session, asker, output, confirm }: Closing): Promise<boolean> {
@@ -76,7 +81,8 @@ async function askRepair({ session, asker, output, confirm }: Closing): Promise<
     if (line.kind === 'events') {
       await carryOut(session, line.events, line.echo, output, confirm);
       if (isRepaired(session)) return true;
-    } else if (line.kind === 'error') output.complain(line.message, line.mend);
+    } else if (line.kind === 'query') answerQuery(line, session, output);
+    else if (line.kind === 'error') output.complain(line.message, line.mend);
   }
 }
 
@@ -99,7 +105,7 @@ async function putBack({ session, asker, output, confirm }: Closing): Promise<vo
 /** Each load that failed, in the condition in which it failed. */
 async function repeatFailed({ session, asker, output, confirm }: Closing): Promise<void> {
   const { circuit } = session;
-  const failed = failedConditions(session);
+  const failed = proveRepair(session.case.timeline, abnormalOf(session)).conditions;
   if (failed.length === 0) output.say('No failed condition is recorded that could be repeated.', 'warning');
   for (const { load, finding } of failed) {
     const mark = setUpMark(circuit, finding.setUp);
@@ -127,19 +133,6 @@ async function repeatFailed({ session, asker, output, confirm }: Closing): Promi
       break;
     }
   }
-}
-
-function failedConditions(session: Session): readonly { readonly load: string; readonly finding: Finding }[] {
-  const bad = new Set(session.diagnosis.findings.filter((one) => one.abnormal).map((one) => one.number));
-  const failed = new Map<string, { load: string; finding: Finding }>();
-  for (const step of session.case.timeline) {
-    if (step.kind !== 'finding' || !bad.has(step.finding.number)) continue;
-    const { finding } = step;
-    const { reading, setUp } = finding;
-    if (reading.kind !== 'load' || setUp.unplugged.size + setUp.out.size + setUp.jumpers.length > 0) continue;
-    failed.set(`${reading.load} ${setUpMark(session.circuit, setUp)}`, { load: reading.load, finding });
-  }
-  return [...failed.values()];
 }
 
 function conditionOf(circuit: Circuit, { setUp }: Finding): readonly (readonly [string, string])[] {

@@ -6,6 +6,7 @@ import { parseLine, type Line } from '../../session/parse-line.js';
 import type { Output } from '../output.js';
 import type { Session } from '../session.js';
 import { paragraph } from '../show/page.js';
+import { answerQuery } from './answer.js';
 import type { Asker } from './asker.js';
 import { carryOut, type Confirm } from './carry-out.js';
 
@@ -56,7 +57,8 @@ async function each(
     const line = await understood(verb, answer, session, asker);
     if (line.kind === 'events') await carryOut(session, line.events, line.echo, output, confirm);
     else if (line.kind === 'error') output.complain(line.message, line.mend);
-    else output.say('That can be asked after these questions; Enter passes them over.');
+    else if (line.kind === 'query' && line.query !== 'pause') answerQuery(line, session, output);
+    else output.say('That can be done after these questions; Enter passes them over.');
   }
 }
 

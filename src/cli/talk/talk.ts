@@ -1,17 +1,16 @@
 /** The conversation: suspects left, the suggested test, one line typed, what it proved; again and again. */
 import type { Event } from '../../session/events.js';
-import { printReport } from '../../report/report.js';
 import { STATUS } from '../io.js';
 import { Failure } from '../failure.js';
 import type { Output } from '../output.js';
 import type { Session } from '../session.js';
-import { sessionReport } from '../session-report.js';
-import { showHelp } from '../show/help.js';
+import { showAround } from '../show/around.js';
+import { showNoTest } from '../show/no-test.js';
 import { paragraph } from '../show/page.js';
-import { setUpMark, showList, showSetUp } from '../show/record.js';
+import { setUpMark } from '../show/record.js';
 import { showSuggestion } from '../show/suggestion.js';
-import { showNoTest, showSuspects } from '../show/suspects.js';
-import { showWhy, statusOf } from '../show/why.js';
+import { showSuspects } from '../show/suspects.js';
+import { answerQuery, printSession } from './answer.js';
 import type { Asker } from './asker.js';
 import { carryOut, type Confirm } from './carry-out.js';
 import { closing } from './closing.js';
@@ -29,7 +28,7 @@ export async function talk(session: Session, asker: Asker, output: Output): Prom
   const confirm = confirmBy(asker);
   const all = { session, asker, output, confirm };
   let shown = -1;
-  let last: Shown = { suspects: [], asks: [], test: [] };
+  let last: Shown = { suspects: [], around: [], asks: [], test: [] };
   let offered: ReturnType<typeof readyToClose>;
   for (;;) {
     if (asker.person && shown !== session.recorded.length) {
@@ -79,7 +78,7 @@ function readyToClose(session: Session): 'verified' | 'one left' | undefined {
 }
 
 function closed(session: Session, output: Output): End {
-  output.result(printReport(sessionReport(session), 'text', { ascii: output.ascii }).trimEnd());
+  printSession(session, output);
   return 'closed';
 }
 
@@ -87,21 +86,24 @@ function closed(session: Session, output: Output): End {
 function showState(session: Session, output: Output, last: Shown): Shown {
   const { diagnosis } = session;
   const suspects = showSuspects(diagnosis);
+  const around = showAround(diagnosis);
   const asks = diagnosis.asks.map((ask) => paragraph(ask, 'First: ', '  '));
   const best = session.suggestions[0];
   const test = best === undefined ? showNoTest(session.diagnosis) : showSuggestion(best);
-  const news = [...without(suspects, last.suspects), ...without(asks, last.asks)];
-  if (news.length > 0) output.say('');
-  for (const line of without(suspects, last.suspects)) output.say(line);
-  for (const line of without(asks, last.asks)) output.say(line, 'warning');
+  const told = [...without(suspects, last.suspects), ...without(around, last.around)];
+  const wanted = without(asks, last.asks);
+  if (told.length + wanted.length > 0) output.say('');
+  for (const line of told) output.say(line);
+  for (const line of wanted) output.say(line, 'warning');
   if (without(test, last.test).length > 0) output.say(['', ...test].join('\n'));
   else if (best !== undefined)
     output.say(`Suggested test as before: ${[...best.first, `${best.line} ...`].join('; ')}`);
-  return { suspects, asks, test };
+  return { suspects, around, asks, test };
 }
 
 interface Shown {
   readonly suspects: readonly string[];
+  readonly around: readonly string[];
   readonly asks: readonly string[];
   readonly test: readonly string[];
 }
@@ -119,31 +121,6 @@ function promptOf(session: Session): string {
 function refuse(line: Extract<Understood, { kind: 'error' }>, asker: Asker, output: Output): void {
   if (!asker.person) throw new Failure(line.message, line.mend);
   output.complain(line.message, line.mend);
-}
-
-function answerQuery(line: Extract<Understood, { kind: 'query' }>, session: Session, output: Output): void {
-  const { circuit, diagnosis } = session;
-  const print = (lines: readonly string[]): void => lines.forEach((one) => output.result(one));
-  switch (line.query) {
-    case 'suspects':
-      return print(showSuspects(diagnosis, Infinity));
-    case 'next':
-      return print(session.suggestions.slice(0, 3).flatMap((one) => showSuggestion(one)));
-    case 'why': {
-      const name = line.about ?? diagnosis.suspects[0]?.faults[0]?.part;
-      const status = name === undefined ? undefined : statusOf(diagnosis, name);
-      return print(status === undefined ? ['Name a part or wire: why F4'] : showWhy(diagnosis, status));
-    }
-    case 'setup':
-      return output.result(paragraph(showSetUp(circuit, session.case.now)));
-    case 'list':
-      return print(showList(circuit, session.recorded));
-    case 'report':
-      return output.result(printReport(sessionReport(session), 'text', { ascii: output.ascii }).trimEnd());
-    case 'help':
-      return print(showHelp());
-    case 'pause':
-  }
 }
 
 /**

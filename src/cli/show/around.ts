@@ -1,0 +1,26 @@
+/** What stands around the suspects: blown fuses as symptoms, what cannot show yet, and what was only assumed. */
+import type { Alike, Diagnosis } from '../../diagnosis/diagnosis-types.js';
+import { assumedAwayWords } from '../../report/soft-words.js';
+import { alikeWords, blownWords, hiddenWords } from '../../report/symptom-words.js';
+import { paragraph } from './page.js';
+
+/** @param most of each kind; `Infinity` for the answer to `suspects` */
+export function showAround(
+  { blown, hidden, assumedAway }: Pick<Diagnosis, 'blown' | 'hidden' | 'assumedAway'>,
+  most = 1,
+): readonly string[] {
+  return [
+    ...blown.map((one) => paragraph(blownWords(one), 'Blown fuse: ', '  ')),
+    ...hidden.slice(0, most).map((one) => paragraph(hiddenWords(one), 'Hidden: ', '  ')),
+    ...assumedAwayWords(assumedAway)
+      .slice(0, most === 1 ? 3 : most)
+      .map((words) => paragraph(words, 'Assumed: ', '  ')),
+  ];
+}
+
+/** Groups that no test tells apart: where to look, and which access would split them. */
+export function showAlike(groups: readonly Alike[]): readonly string[] {
+  return groups.flatMap((group) =>
+    alikeWords(group).map((words, index) => paragraph(words, index === 0 ? '' : '  ', '  ')),
+  );
+}

@@ -1,0 +1,35 @@
+/** What is always open beside the suspects, and what is left to believe when no fault in the drawing explains the readings. */
+import type { Diagnosis } from '../../diagnosis/diagnosis-types.js';
+import { openShares } from '../../report/symptom-words.js';
+import { paragraph } from './page.js';
+
+/** One line with small shares, at the end of the suspects. */
+export function showOpen({ open }: Diagnosis): readonly string[] {
+  return open.length === 0 ? [] : [paragraph(openShares(open), '  Open as well: ', '    ')];
+}
+
+/** The explanations that remain, in the order of the diagnosis, each with its check and the findings to take again. */
+export function nothingFits({ open, findings }: Diagnosis): readonly string[] {
+  const sense = new Map(findings.map((one) => [one.number, one]));
+  return [
+    'Nothing in this drawing explains all the readings. What remains, check by check:',
+    ...open.flatMap(({ what, advice, findings: numbers }) => [
+      paragraph(`${what}: ${advice}`, '  - ', '    '),
+      ...numbers.flatMap((number) => {
+        const one = sense.get(number);
+        return one === undefined
+          ? []
+          : [
+              paragraph(
+                `#${number} was ${one.reading}; a healthy vehicle: ${one.prediction}`,
+                '      ',
+                '        ',
+              ),
+            ];
+      }),
+      ...(what === 'the drawing differs'
+        ? ['      Correct the circuit file, then type: redraw and a few words. Findings stay.']
+        : []),
+    ]),
+  ];
+}

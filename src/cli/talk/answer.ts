@@ -1,0 +1,47 @@
+/** Answers to questions typed in the conversation. They change nothing. */
+import { printReport } from '../../report/report.js';
+import type { Line } from '../../session/parse-line.js';
+import type { Output } from '../output.js';
+import type { Session } from '../session.js';
+import { sessionReport } from '../session-report.js';
+import { showAround } from '../show/around.js';
+import { showHelp } from '../show/help.js';
+import { paragraph } from '../show/page.js';
+import { showList, showSetUp } from '../show/record.js';
+import { showSuggestion } from '../show/suggestion.js';
+import { showNoTest } from '../show/no-test.js';
+import { showSuspects } from '../show/suspects.js';
+import { showWhy, statusOf } from '../show/why.js';
+
+export function answerQuery(line: Extract<Line, { kind: 'query' }>, session: Session, output: Output): void {
+  const { circuit, diagnosis } = session;
+  const print = (lines: readonly string[]): void => lines.forEach((one) => output.result(one));
+  switch (line.query) {
+    case 'suspects':
+      return print([...showSuspects(diagnosis, Infinity), ...showAround(diagnosis, Infinity)]);
+    case 'next': {
+      const { suggestions } = session;
+      if (suggestions.length === 0) return print(showNoTest(diagnosis));
+      return print(suggestions.slice(0, 3).flatMap((one) => showSuggestion(one)));
+    }
+    case 'why': {
+      const name = line.about ?? diagnosis.suspects[0]?.faults[0]?.part;
+      const status = name === undefined ? undefined : statusOf(diagnosis, name);
+      return print(status === undefined ? ['Name a part or wire: why F4'] : showWhy(diagnosis, status));
+    }
+    case 'setup':
+      return output.result(paragraph(showSetUp(circuit, session.case.now)));
+    case 'list':
+      return print(showList(circuit, session.recorded));
+    case 'report':
+      return printSession(session, output);
+    case 'help':
+      return print(showHelp());
+    case 'pause':
+  }
+}
+
+/** The report so far, as a result. */
+export function printSession(session: Session, output: Output): void {
+  output.result(printReport(sessionReport(session), 'text', { ascii: output.ascii }).trimEnd());
+}

@@ -1,0 +1,53 @@
+/** What stands around the suspects, in words: blown fuses and their reasons, faults hidden by others, what stays open, likes. */
+import type { Alike, BlownFuse, Hidden, OpenQuestion } from '../diagnosis/diagnosis-types.js';
+import { few, listWords, percent } from './layout.js';
+import { placesOf } from './soft-words.js';
+
+const WHY: Readonly<Record<BlownFuse['reasons'][number]['why'], string>> = {
+  short: 'a short',
+  overload: 'too much load',
+  'stalled motor': 'a motor that is stuck',
+  'old age': 'old age',
+};
+
+/** "F4 is blown: a symptom. What may have blown it: a short 72 % (wire W5), old age 28 %." and what to do before the next one. */
+export function blownWords({ fuse, reasons }: BlownFuse): string {
+  const causes = [...reasons]
+    .sort((a, b) => b.share - a.share)
+    .map(({ why, faults, share }) => {
+      const where = faults.length === 0 ? '' : ` (${placesOf(faults)})`;
+      return `${WHY[why]} ${percent(share)}${where}`;
+    });
+  const what = causes.length === 0 ? '' : ` What may have blown it: ${causes.join('; ')}.`;
+  const short = reasons.some(({ why, share }) => why === 'short' && share > 0);
+  const first = short
+    ? ` Before another fuse goes in: a test lamp in its place (lamp ${fuse}), or ohms to body, section by section, without power.`
+    : '';
+  return `${fuse} is blown. That is a symptom.${what}${first}`;
+}
+
+/** "If this is there: ..., these may be there as well; nothing so far would have shown them: ... After the repair: ..." */
+export function hiddenWords({ behind, faults, advice }: Hidden): string {
+  const names = few(
+    faults.map(({ label }) => label),
+    3,
+  );
+  return `While this stands in front (${behind.label}), others behind it cannot show and may be there as well: ${names}. ${advice}`.trim();
+}
+
+/** Places that no reachable test tells apart, what to look at, and which further access would help. */
+export function alikeWords({ faults, lookHere, access }: Alike): readonly string[] {
+  return [
+    `No reachable test tells these apart: ${few(
+      faults.map(({ label }) => label),
+      6,
+    )}.`,
+    ...(lookHere.length === 0 ? [] : [`Look here: ${lookHere.join('; ')}.`]),
+    ...(access.length === 0 ? [] : [`A reading here would tell: ${listWords(access, 'or')}.`]),
+  ];
+}
+
+/** "no fault now 1 %, a reading is wrong 2 %, the drawing differs <1 %". */
+export function openShares(open: readonly OpenQuestion[]): string {
+  return open.map(({ what, share }) => `${what} ${percent(share)}`).join(', ');
+}
