@@ -1,4 +1,5 @@
 /** Two loads seen side by side, one good and one dead: an observation of its own, beside what each says alone. */
+import type { LoadKind } from '../network/network.js';
 import type { Finding } from '../session/case.js';
 import type { Observation, Quantity } from './observe.js';
 import { probe, sourceFor } from './observe.js';
@@ -47,6 +48,12 @@ export function contrast(
   ];
 }
 
+/**
+ * Kinds whose answer rises smoothly with their voltage. Two motors, horns or relays at the same low voltage may well differ: one
+ * starts, the other stalls; a load of which only the watts are known may have any threshold.
+ */
+const COMPARABLE: ReadonlySet<LoadKind> = new Set(['lamp', 'LED', 'heater']);
+
 /** A load seen plainly good or plainly dead, and what is of its size. */
 function standing(
   bench: Workbench,
@@ -55,6 +62,7 @@ function standing(
   const { reading } = finding;
   if (reading.kind !== 'load' || finding.evidence === 'told') return undefined;
   const load = bench.network.loads.get(reading.load)!;
+  if (!COMPARABLE.has(load.kind)) return undefined;
   const words = WORDS[load.kind];
   if (reading.value !== words[0] && reading.value !== words.at(-1)) return undefined;
   const { a, b, law } = bench.network.elements[load.element]!;

@@ -7,9 +7,12 @@ export function shownAs(reading: Reading): string {
     case 'volts':
       return `${figure(reading.value.value)} V`;
     case 'amps':
+    case 'clamp':
       return `${figure(reading.value.value)} A`;
     case 'ohms':
       return reading.value === 'OL' ? 'OL' : `${figure(reading.value.value)} ohm`;
+    case 'scan':
+      return typeof reading.value === 'object' ? `${figure(reading.value.value)} V` : reading.value;
     default:
       return reading.value;
   }

@@ -8,8 +8,10 @@ import {
   AMMETER_OHMS,
   ampsError,
   BUZZER_OHMS,
+  clampError,
   JUMPER,
   LEAD_OHMS,
+  LOW_IMPEDANCE_VOLTMETER,
   ohmmeter,
   OHMMETER_VOLTS,
   ohmmeterVolts,
@@ -23,12 +25,13 @@ import type { Law } from '../network/network.js';
 import type { AddedElement } from '../network/solver-types.js';
 import type { Finding } from '../session/case.js';
 import type { Reading, Typed } from '../session/events.js';
+import { lampEnds } from '../session/fuse-places.js';
 import type { SetUp } from '../session/setup.js';
 import { figure, shownAs } from './figures.js';
 import { ledBand, sightBand } from './sights.js';
 import type { Workbench } from './workbench.js';
 
-/** What is read: (V(a) − V(b)) / scale, or its magnitude. */
+/** What is read: (V(a) − V(b)) / scale, or the current from a to b through an element; or its magnitude. */
 export interface Quantity {
   readonly a: number;
   readonly b: number;
@@ -36,6 +39,8 @@ export interface Quantity {
   readonly magnitude: boolean;
   /** Element whose law gives the rated volts to divide by (a load), if a fault has changed it. */
   readonly load: number | undefined;
+  /** Element around which a clamp sits; a and b are its ends. The reading is its current, in amperes. */
+  readonly through?: number;
   /** A second load to subtract: two lamps seen side by side differ in what is their own, whatever the battery gives. */
   readonly minus?: Quantity;
 }
@@ -67,9 +72,19 @@ export interface Observation {
 /** Battery volts known from this session, per engine state; readings at the posts within ± this much of a later moment. */
 const BATTERY_WANDERS = 0.4;
 
-/** Jumpers of a set-up as elements. */
-export function jumpersOf(bench: Workbench, setUp: SetUp): AddedElement[] {
-  return setUp.jumpers.map(([from, to]) => ({ a: node(bench, from), b: node(bench, to), law: JUMPER }));
+/** What a set-up has attached to the circuit, whatever is read: jumpers, and test lamps in place of fuses. */
+export function attachedBy(bench: Workbench, setUp: SetUp): AddedElement[] {
+  const between = ([from, to]: readonly [string, string], law: Law): AddedElement => ({
+    a: node(bench, from),
+    b: node(bench, to),
+    law,
+  });
+  return [
+    ...setUp.jumpers.map((ends) => between(ends, JUMPER)),
+    ...[...setUp.lamps].map((fuse) =>
+      between(lampEnds(bench.circuit, fuse), testLamp('filament', bench.circuit.nominalVolts)),
+    ),
+  ];
 }
 
 export function node(bench: Workbench, point: string): number {
@@ -90,14 +105,15 @@ export interface Probe {
 
 /** What a reading of this kind puts on the circuit, and where its answer appears. */
 export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe | undefined {
-  const bridges = jumpersOf(bench, setUp);
+  const bridges = attachedBy(bench, setUp);
   const present = bench.presence(setUp);
   const plain = { present, unpowered: undefined, current: 'load' } as const;
   switch (reading.kind) {
     case 'volts': {
       const [a, b] = [node(bench, reading.red), node(bench, reading.black)];
       const quantity = { a, b, scale: 1, magnitude: false, load: undefined };
-      return { ...plain, kind: 'volts', added: [...bridges, { a, b, law: VOLTMETER }], quantity };
+      const law = reading.mode === undefined ? VOLTMETER : LOW_IMPEDANCE_VOLTMETER;
+      return { ...plain, kind: 'volts', added: [...bridges, { a, b, law }], quantity };
     }
     case 'ohms':
     case 'continuity': {
@@ -136,6 +152,21 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
         quantity,
       };
     }
+    case 'clamp': {
+      const element = bench.network.elements[aroundAt(bench, reading.at)]!;
+      const { a, b, index } = element;
+      const quantity = { a, b, scale: 1, magnitude: true, load: undefined, through: index };
+      return { ...plain, kind: 'clamp', added: bridges, quantity };
+    }
+    case 'fuse lamp': {
+      const [from, to] = lampEnds(bench.circuit, reading.part);
+      const [a, b] = [node(bench, from), node(bench, to)];
+      const quantity = { a, b, scale: bench.circuit.nominalVolts, magnitude: true, load: undefined };
+      return { ...plain, kind: 'fuse lamp', added: bridges, quantity };
+    }
+    case 'scan':
+      // What a module reports is not predicted yet: it is recorded and proves nothing.
+      return undefined;
     case 'load': {
       const load = bench.network.loads.get(reading.load)!;
       const { a, b } = bench.network.elements[load.element]!;
@@ -145,6 +176,14 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
     case 'look':
       return undefined;
   }
+}
+
+/** Element around which a clamp sits: the wire itself, or the contact at a terminal or pin. */
+function aroundAt(bench: Workbench, at: string): number {
+  const { network, circuit } = bench;
+  const found = network.sites.get(at) ?? network.sites.get(at.replace(/[hci]$/, ''));
+  if (found === undefined) throw new Error(`nothing to put a clamp around at ${at} in circuit ${circuit.id}`);
+  return found;
 }
 
 /** Element that an in-line ammeter replaces: the contact named, or the contact at a wire's first end. */
@@ -233,11 +272,18 @@ function agrees(bench: Workbench, reading: Reading): { low: number; high: number
       const error = ampsError(reading.value.value, reading.value.step);
       return { low: Math.abs(reading.value.value) - error, high: Math.abs(reading.value.value) + error };
     }
+    case 'clamp': {
+      const error = clampError(reading.value.value, reading.value.step);
+      return { low: Math.abs(reading.value.value) - error, high: Math.abs(reading.value.value) + error };
+    }
+    case 'fuse lamp':
+      return sightBand('lamp', reading.value);
     case 'test lamp':
       return reading.lamp === 'LED' ? ledBand(reading.value) : sightBand('lamp', reading.value);
     case 'load':
       return sightBand(bench.network.loads.get(reading.load)!.kind, reading.value);
     case 'look':
+    case 'scan':
       return { low: -Infinity, high: Infinity };
   }
 }

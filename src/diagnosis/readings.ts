@@ -2,7 +2,7 @@
 import { VOLTMETER } from '../network/meters.js';
 import type { AppliedFault } from '../network/solver-types.js';
 import type { SetUp } from '../session/setup.js';
-import { node, jumpersOf } from './observe.js';
+import { node, attachedBy } from './observe.js';
 import type { Workbench } from './workbench.js';
 
 /**
@@ -17,7 +17,7 @@ export function nominalVolts(
   faults: readonly AppliedFault[],
 ): number[] {
   const [a, b] = [node(bench, red), node(bench, black)];
-  const added = [...jumpersOf(bench, setUp), { a, b, law: VOLTMETER }];
+  const added = [...attachedBy(bench, setUp), { a, b, law: VOLTMETER }];
   const outcomes = bench.solver(added).solve({ present: bench.presence(setUp), faults, blown: 0 });
   return outcomes.map(({ volts }) => volts[a]! - volts[b]!);
 }

@@ -20,10 +20,12 @@ export function showRange(
       return range(ohmmeterReads(low), ohmmeterReads(high), 'ohm');
     case 'load':
     case 'test lamp':
+    case 'fuse lamp':
       return words(bench, observation, low, high);
     case 'contrast':
       return low > -CLEARLY_BRIGHTER ? 'both alike' : 'the other way round, or both alike';
     case 'amps':
+    case 'clamp':
       return range(low, high, 'A');
     default:
       return range(low, high, 'V');

@@ -26,20 +26,41 @@ export function eventFrom(value: Group): EventObject {
   }
   if (value['type'] === 'did') event['action'] = actionFrom(value['action'] as Group);
   if (value['type'] === 'concern') event['concern'] = { ...(value['concern'] as Group) };
-  if (value['type'] === 'opened') event['circuit'] = { ...(value['circuit'] as Group) };
+  if (value['type'] === 'opened' || value['type'] === 'redrawn')
+    event['circuit'] = { ...(value['circuit'] as Group) };
   return problem ?? { ok: true, event: event as unknown as Event };
 }
 
 function readingFrom(reading: Group, take: <T>(parsed: Parsed<T>, at: string) => T | undefined): Reading {
   const { kind, value } = reading;
   const at = '/reading/value';
-  const exact =
-    kind === 'volts' || kind === 'amps'
-      ? take(typedFrom(value, kind), at)
-      : kind === 'ohms'
-        ? take(typeof value === 'object' ? typedFrom(value, kind) : parseOhms(String(value)), at)
-        : value;
-  return { ...reading, value: exact } as Reading;
+  return {
+    ...reading,
+    value: exactValue(kind as Reading['kind'], value, (parsed) => take(parsed, at)),
+  } as Reading;
+}
+
+function exactValue(
+  kind: Reading['kind'],
+  value: unknown,
+  take: <T>(parsed: Parsed<T>) => T | undefined,
+): unknown {
+  switch (kind) {
+    case 'volts':
+    case 'amps':
+      return take(typedFrom(value, kind));
+    case 'clamp':
+      return take(typedFrom(value, 'amps'));
+    case 'ohms':
+      return take<Typed | 'OL'>(
+        typeof value === 'object' ? typedFrom(value, kind) : parseOhms(String(value)),
+      );
+    case 'scan':
+      // A word of the circuit file may look like a number, so volts are told apart by their step.
+      return typeof value === 'object' ? take(typedFrom(value, 'volts')) : value;
+    default:
+      return value;
+  }
 }
 
 function actionFrom(action: Group): unknown {

@@ -10,6 +10,12 @@ function fixed(ohms: number, low = ohms, high = ohms): Law {
 /** Digital voltmeter: 10 MΩ (Lessons in Electric Circuits I ch. 8; common meter manuals). */
 export const VOLTMETER = fixed(10e6, 9e6, 11e6);
 
+/**
+ * The same in its low-impedance mode, where a meter has one: about 3 kΩ on electricians' meters (practice, from memory), up to
+ * 300 kΩ on others (a meter manual, trade notes §7). The make is not known, so the band holds both.
+ */
+export const LOW_IMPEDANCE_VOLTMETER = fixed(3000, 2000, 400_000);
+
 /** In-line ammeter with its leads and fuse, ohms; from memory, about 0.03 to 0.1 on a 10 A socket. */
 export const AMMETER_OHMS = 0.05;
 export const AMMETER = fixed(AMMETER_OHMS, AMMETER_OHMS, AMMETER_OHMS);
@@ -65,6 +71,11 @@ export function ohmsError(value: number, step: number): number {
 /** The same for an in-line ammeter: 1.5 % and 3 counts, and the last digit typed. */
 export function ampsError(value: number, step: number): number {
   return step + 0.015 * Math.abs(value) + 3 * Math.min(step, 0.01);
+}
+
+/** The same for a clamp: 3 %, 3 counts and what its zero drifts, 0.05 A (usual for direct current, from memory). */
+export function clampError(value: number, step: number): number {
+  return step + 0.03 * Math.abs(value) + 3 * Math.min(step, 0.1) + 0.05;
 }
 
 /** Filament test lamps are 3 to 5 W (trade notes §7); an LED one draws a few milliamperes and needs about 3 V. */

@@ -1,15 +1,34 @@
 /** What each action does to the set-up, and which contacts it disturbs on the way. Both are pure. */
-import { terminalsOf, type Circuit } from '../circuit/circuit.js';
+import { terminalsOf, type Circuit, type PartId } from '../circuit/circuit.js';
 import type { Action } from './events.js';
-import type { SetUp } from './setup.js';
+import { KNOWN_GOOD, type SetUp } from './setup.js';
 
-/** The set-up after the action. An action that changes nothing (cleaning, a repeated unplug) returns it as it was. */
+/**
+ * The set-up after the action. Total: what `refuse` would not let through changes as little as it can. Whatever is done to
+ * the vehicle but waiting may wake its electronics; only a control or engine that stands so already leaves it at rest.
+ */
 export function edit(action: Action, setUp: SetUp): SetUp {
   switch (action.do) {
+    case 'wait':
+      return { ...setUp, rested: setUp.rested + action.minutes };
     case 'operate':
-      return { ...setUp, controls: new Map(setUp.controls).set(action.control, action.position) };
+      if (setUp.controls.get(action.control) === action.position) return setUp;
+      return {
+        ...awake(setUp),
+        controls: new Map(setUp.controls).set(action.control, action.position),
+      };
     case 'engine':
-      return { ...setUp, engine: action.state };
+      return setUp.engine === action.state ? setUp : { ...awake(setUp), engine: action.state };
+    default:
+      return worked(action, awake(setUp));
+  }
+}
+
+function worked(
+  action: Exclude<Action, { do: 'wait' } | { do: 'operate' } | { do: 'engine' }>,
+  setUp: SetUp,
+): SetUp {
+  switch (action.do) {
     case 'unplug':
       return { ...setUp, unplugged: new Set(setUp.unplugged).add(action.connector) };
     case 'plug':
@@ -17,8 +36,21 @@ export function edit(action: Action, setUp: SetUp): SetUp {
     case 'take out':
       return { ...setUp, out: new Set(setUp.out).add(action.part) };
     case 'refit':
+      return fittedAt(action.part, setUp, isKnownGood(action.part, setUp) ? action.part : undefined);
     case 'fit new':
-      return { ...setUp, out: without(setUp.out, action.part) };
+      return fittedAt(action.part, setUp, action.part);
+    case 'fit known-good':
+      return fittedAt(action.part, setUp, KNOWN_GOOD);
+    case 'swap':
+      return swapped(action.parts, setUp);
+    case 'lamp in place':
+      return {
+        ...setUp,
+        out: new Set(setUp.out).add(action.part),
+        lamps: new Set(setUp.lamps).add(action.part),
+      };
+    case 'remove lamp':
+      return { ...setUp, lamps: without(setUp.lamps, action.part) };
     case 'jumper':
       return hasJumper(setUp, action.between)
         ? setUp
@@ -30,8 +62,51 @@ export function edit(action: Action, setUp: SetUp): SetUp {
     case 'reseat':
     case 'wiggle':
     case 'repair':
+    case 'reset':
       return setUp;
   }
+}
+
+/** Asleep no longer. */
+export function awake(setUp: SetUp): SetUp {
+  return setUp.rested === 0 ? setUp : { ...setUp, rested: 0 };
+}
+
+/** The position holds an item again: this one, or (undefined) the one that was taken out of it. No test lamp hangs there. */
+function fittedAt(position: PartId, setUp: SetUp, item: PartId | typeof KNOWN_GOOD | undefined): SetUp {
+  return {
+    ...setUp,
+    out: without(setUp.out, position),
+    lamps: without(setUp.lamps, position),
+    fitted: item === undefined ? setUp.fitted : withItem(setUp.fitted, position, item),
+  };
+}
+
+function swapped([first, second]: readonly [PartId, PartId], setUp: SetUp): SetUp {
+  const { fitted } = setUp;
+  const [ofFirst, ofSecond] = [itemAt(first, setUp), itemAt(second, setUp)];
+  return { ...setUp, fitted: withItem(withItem(fitted, first, ofSecond), second, ofFirst) };
+}
+
+/** Whose item sits, or sat before it was taken out, at a position. */
+export function itemAt(position: PartId, { fitted }: SetUp): PartId | typeof KNOWN_GOOD {
+  return fitted.get(position) ?? position;
+}
+
+export function isKnownGood(position: PartId, setUp: SetUp): boolean {
+  return itemAt(position, setUp) === KNOWN_GOOD;
+}
+
+/** Own items are not listed, so that a swap and its opposite leave the set-up as it was. */
+function withItem(
+  fitted: SetUp['fitted'],
+  position: PartId,
+  item: PartId | typeof KNOWN_GOOD,
+): SetUp['fitted'] {
+  const next = new Map(fitted);
+  if (item === position) next.delete(position);
+  else next.set(position, item);
+  return next;
 }
 
 /**
@@ -47,6 +122,7 @@ export function touches(action: Action, circuit: Circuit): ReadonlySet<string> {
           .map((part) => part.id),
       );
     case 'engine':
+    case 'wait':
       return new Set();
     case 'unplug':
     case 'plug':
@@ -54,7 +130,14 @@ export function touches(action: Action, circuit: Circuit): ReadonlySet<string> {
     case 'take out':
     case 'refit':
     case 'fit new':
+    case 'fit known-good':
+    case 'lamp in place':
+    case 'remove lamp':
       return placeTouched(action.part, circuit);
+    case 'swap':
+      return new Set(action.parts.flatMap((part) => [...placeTouched(part, circuit)]));
+    case 'reset':
+      return new Set([action.part]);
     case 'jumper':
     case 'remove jumper':
       return new Set(action.between);
@@ -67,58 +150,6 @@ export function touches(action: Action, circuit: Circuit): ReadonlySet<string> {
   }
 }
 
-/** Why the action cannot be done in this set-up, and what to do instead; undefined when it can. */
-export function refuse(
-  action: Action,
-  setUp: SetUp,
-): { readonly message: string; readonly mend: string } | undefined {
-  switch (action.do) {
-    case 'unplug':
-      if (setUp.unplugged.has(action.connector))
-        return no(
-          `${action.connector} is unplugged already`,
-          `To connect it again: plug ${action.connector}`,
-        );
-      return undefined;
-    case 'plug':
-      if (!setUp.unplugged.has(action.connector))
-        return no(`${action.connector} is plugged already`, `To part it: unplug ${action.connector}`);
-      return undefined;
-    case 'take out':
-      if (setUp.out.has(action.part))
-        return no(
-          `${action.part} is out already`,
-          `To put it back: in ${action.part}. A new one: new ${action.part}`,
-        );
-      return undefined;
-    case 'refit':
-      if (!setUp.out.has(action.part))
-        return no(
-          `${action.part} is not out, so it cannot be refitted`,
-          `To take it out: out ${action.part}`,
-        );
-      return undefined;
-    case 'jumper':
-      if (hasJumper(setUp, action.between))
-        return no(
-          `There is a jumper between ${action.between.join(' and ')} already`,
-          `To take it off: unjumper ${action.between.join(' ')}`,
-        );
-      return undefined;
-    case 'remove jumper':
-      if (!hasJumper(setUp, action.between))
-        return no(
-          `There is no jumper between ${action.between.join(' and ')}`,
-          setUp.jumpers.length === 0
-            ? 'No jumper is fitted at all.'
-            : `Fitted: ${setUp.jumpers.map((ends) => ends.join(' to ')).join('; ')}.`,
-        );
-      return undefined;
-    default:
-      return undefined;
-  }
-}
-
 /** A part with its terminals, a wire with the two contacts it ends in (moving it moves them), or just the point. */
 function placeTouched(at: string, circuit: Circuit): ReadonlySet<string> {
   const part = circuit.parts.get(at);
@@ -127,7 +158,8 @@ function placeTouched(at: string, circuit: Circuit): ReadonlySet<string> {
   return wire ? new Set([at, wire.from, wire.to]) : new Set([at]);
 }
 
-function hasJumper(setUp: SetUp, ends: readonly [string, string]): boolean {
+/** Is there a jumper between these two points, named in either order? */
+export function hasJumper(setUp: SetUp, ends: readonly [string, string]): boolean {
   return setUp.jumpers.some((jumper) => sameEnds(jumper, ends));
 }
 
@@ -137,8 +169,4 @@ function sameEnds(a: readonly [string, string], b: readonly [string, string]): b
 
 function without(set: ReadonlySet<string>, name: string): ReadonlySet<string> {
   return new Set([...set].filter((other) => other !== name));
-}
-
-function no(message: string, mend: string): { message: string; mend: string } {
-  return { message, mend };
 }

@@ -1,5 +1,5 @@
 /** What a session amounts to: the fold of its events. The reasoner reads the timeline and nothing else. */
-import type { Action, Concern, Reading, SkipReason, Typed } from './events.js';
+import type { Action, Concern, MeterMode, Reading, SkipReason, Typed } from './events.js';
 import type { SetUp } from './setup.js';
 
 export interface Finding {
@@ -22,15 +22,23 @@ export type Step =
   | { readonly kind: 'finding'; readonly finding: Finding }
   | { readonly kind: 'action'; readonly number: number; readonly at: string; readonly action: Action };
 
+/** A circuit file as a session names it: its SHA-256 says which version. */
+export interface Drawing {
+  readonly id: string;
+  readonly hash: string;
+  readonly file: string;
+}
+
 export interface Case {
-  readonly circuit: { readonly id: string; readonly hash: string; readonly file: string };
+  /** The drawing the session stands on: the one it was opened on, or the last corrected one. */
+  readonly circuit: Drawing;
   readonly program: string;
   readonly concern: Concern;
   readonly timeline: readonly Step[];
   /** The standing set-up, after the last action. */
   readonly now: SetUp;
   readonly symptom: 'present' | 'absent';
-  readonly proofs: ReadonlySet<'volts' | 'ohms' | 'test lamp' | 'amps'>;
+  readonly proofs: ReadonlySet<MeterMode>;
   /** Taken as good without a test, in the order said. */
   readonly assumed: readonly string[];
   readonly skipped: readonly { readonly test: string; readonly why: SkipReason }[];

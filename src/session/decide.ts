@@ -1,11 +1,13 @@
 /** What may be added to a session as it stands. The other half of the event core: `decide` says yes or no, the fold follows. */
 import type { Circuit } from '../circuit/circuit.js';
-import { edit, refuse } from './actions.js';
 import { describeEvent } from './describe-event.js';
-import type { Event, Recorded } from './events.js';
+import type { Event, Reading, Recorded } from './events.js';
+import { hasLamp } from './fuse-places.js';
 import { unknownId } from './known-ids.js';
-import { observedBefore, undoneNumbers } from './observed-order.js';
-import { atRest, type SetUp } from './setup.js';
+import { observedBefore, observedOrder, undoneNumbers } from './observed-order.js';
+import { refuse } from './refuse.js';
+import type { SetUp } from './setup.js';
+import { standingAfter } from './standing.js';
 
 export type Decision =
   | { readonly ok: true; readonly events: readonly Event[] }
@@ -29,10 +31,7 @@ export function nextNumber(recorded: readonly Recorded[]): number {
 
 /** The set-up that stood when the event of that number happened; after the last event when no number is given. */
 export function standingSetUp(circuit: Circuit, recorded: readonly Recorded[], before?: number): SetUp {
-  let setUp = atRest(circuit);
-  for (const { event } of observedBefore(recorded, before))
-    if (event.type === 'did') setUp = edit(event.action, setUp);
-  return setUp;
+  return standingAfter(circuit, observedBefore(recorded, before));
 }
 
 /** The last event that still counts and can be taken back; undefined when there is none. */
@@ -55,10 +54,15 @@ function problemWith(event: Event, circuit: Circuit, recorded: readonly Recorded
     case 'did':
       return (
         beforeProblem(event.before, recorded) ??
-        refuse(event.action, standingSetUp(circuit, recorded, event.before))
+        refuse(event.action, standingSetUp(circuit, recorded, event.before), circuit)
       );
     case 'found':
-      return beforeProblem(event.before, recorded);
+      return (
+        beforeProblem(event.before, recorded) ??
+        readingProblem(event.reading, standingSetUp(circuit, recorded, event.before))
+      );
+    case 'redrawn':
+      return redrawnProblem(circuit, recorded);
     case 'undone':
       return undoProblem(event.number, circuit, recorded);
     case 'opened':
@@ -81,11 +85,38 @@ function beforeProblem(before: number | undefined, recorded: readonly Recorded[]
   };
 }
 
+/** A reading that needs something in place which is not there. */
+function readingProblem(reading: Reading, setUp: SetUp): Problem | undefined {
+  if (reading.kind !== 'fuse lamp' || hasLamp(reading.part, setUp)) return undefined;
+  return {
+    message: `No test lamp hangs in place of ${reading.part}`,
+    mend: `First: lamp ${reading.part}`,
+  };
+}
+
+/** `circuit` is the corrected drawing: everything recorded must still have its name in it. */
+function redrawnProblem(circuit: Circuit, recorded: readonly Recorded[]): Problem | undefined {
+  for (const { number, event } of observedOrder(recorded)) {
+    const unknown = unknownId(event, circuit);
+    if (unknown)
+      return {
+        message: `Event ${number} does not fit the corrected drawing: ${unknown.message}`,
+        mend: `Keep the name in the circuit file, or undo ${number} first. ${unknown.mend}`,
+      };
+  }
+  return undefined;
+}
+
 function undoProblem(number: number, circuit: Circuit, recorded: readonly Recorded[]): Problem | undefined {
   const target = recorded.find((entry) => entry.number === number);
   if (!target) return noSuchEvent(number, recorded);
   if (target.event.type === 'opened')
     return { message: 'The opening of the session cannot be undone', mend: 'Start another session instead.' };
+  if (target.event.type === 'redrawn')
+    return {
+      message: 'A correction of the drawing cannot be undone: the file has changed',
+      mend: 'Correct the circuit file once more, then: redraw',
+    };
   if (undoneNumbers(recorded).has(number)) {
     const undo = recorded.findLast(({ event }) => event.type === 'undone' && event.number === number);
     const what = describeEvent(circuit, target.event, standingSetUp(circuit, recorded, number));

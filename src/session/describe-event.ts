@@ -2,7 +2,7 @@
 import type { Circuit } from '../circuit/circuit.js';
 import { describeAction, describePlace, describeReading, describeSetUp } from './describe.js';
 import type { Event } from './events.js';
-import { whenSetUp } from './fold.js';
+import { whenSetUp } from './standing.js';
 import { formatTyped } from './format-typed.js';
 import type { SetUp } from './setup.js';
 
@@ -35,6 +35,8 @@ export function describeEvent(circuit: Circuit, event: Event, standing: SetUp): 
       return `${describePlace(circuit, event.part)} is taken as good without a test`;
     case 'noted':
       return `note: ${event.text}`;
+    case 'redrawn':
+      return `the drawing was corrected${event.words === '' ? '' : `: ${event.words}`}`;
     case 'skipped':
       return `not done (${event.why}): ${event.test}`;
     case 'undone':

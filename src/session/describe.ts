@@ -2,7 +2,7 @@
 import type { Circuit } from '../circuit/circuit.js';
 import type { Action, Reading } from './events.js';
 import { formatTyped } from './format-typed.js';
-import type { SetUp } from './setup.js';
+import { KNOWN_GOOD, type SetUp } from './setup.js';
 
 /** `X3.1h (left lamp connector pin 1, harness side)`, `battery negative`, `W3 (wire SP1 to S1.30)`, `F4 (fuse)`. */
 export function describePlace(circuit: Circuit, name: string): string {
@@ -40,7 +40,7 @@ export function describeReading(circuit: Circuit, reading: Reading): string {
   const place = (name: string): string => describePlace(circuit, name);
   switch (reading.kind) {
     case 'volts':
-      return `${formatTyped(reading.value, 'volts')}: red ${place(reading.red)}, black ${place(reading.black)}`;
+      return `${formatTyped(reading.value, 'volts')}: red ${place(reading.red)}, black ${place(reading.black)}${reading.mode === undefined ? '' : ', low-impedance meter'}`;
     case 'ohms': {
       const value = reading.value === 'OL' ? 'OL (no end value)' : formatTyped(reading.value, 'ohms');
       return `${value}: between ${place(reading.red)} and ${place(reading.black)}`;
@@ -49,6 +49,18 @@ export function describeReading(circuit: Circuit, reading: Reading): string {
       return `${reading.value}: between ${place(reading.red)} and ${place(reading.black)}`;
     case 'amps':
       return `${formatTyped(reading.value, 'amps')}: meter in line at ${place(reading.at)}`;
+    case 'clamp':
+      return `${formatTyped(reading.value, 'amps')}: clamp around ${place(reading.at)}`;
+    case 'fuse lamp':
+      return `test lamp in place of ${place(reading.part)}: ${reading.value}`;
+    case 'scan': {
+      const input = place(`${reading.module}.${reading.input}`);
+      if (typeof reading.value === 'object')
+        return `scan value ${formatTyped(reading.value, 'volts')}: ${input}`;
+      return reading.value === 'no answer'
+        ? `no answer from ${place(reading.module)}, asked for ${input}`
+        : `scan value ${reading.value}: ${input}`;
+    }
     case 'test lamp': {
       const lamp = reading.lamp === 'LED' ? 'LED test lamp' : 'test lamp';
       return `${lamp} ${reading.value}: tip on ${place(reading.red)}, clip on ${place(reading.black)}`;
@@ -73,9 +85,21 @@ export function describeAction(circuit: Circuit, action: Action): string {
     case 'take out':
       return `take out ${place(action.part)}`;
     case 'refit':
-      return `refit the same item: ${place(action.part)}`;
+      return `refit the item that was there: ${place(action.part)}`;
     case 'fit new':
       return `fit a new item: ${place(action.part)}`;
+    case 'fit known-good':
+      return `fit a known-good item and keep the own one: ${place(action.part)}`;
+    case 'swap':
+      return `swap ${place(action.parts[0])} and ${place(action.parts[1])}`;
+    case 'lamp in place':
+      return `test lamp in place of ${place(action.part)}`;
+    case 'remove lamp':
+      return `take the test lamp off: ${place(action.part)}`;
+    case 'wait':
+      return `everything off and left alone for ${action.minutes} min`;
+    case 'reset':
+      return `reset ${place(action.part)}`;
     case 'jumper':
     case 'remove jumper':
       return `${action.do} between ${place(action.between[0])} and ${place(action.between[1])}`;
@@ -102,7 +126,12 @@ export function describeSetUp(circuit: Circuit, setUp: SetUp): readonly string[]
       .map((control) => `${control.id} ${setUp.controls.get(control.id)}`),
     ...(setUp.engine === 'running' ? ['engine running'] : []),
     ...[...setUp.unplugged].map((connector) => `${connector} unplugged`),
-    ...[...setUp.out].map((part) => `${part} taken out`),
+    ...[...setUp.out].filter((part) => !setUp.lamps.has(part)).map((part) => `${part} taken out`),
+    ...[...setUp.lamps].map((part) => `test lamp in place of ${part}`),
+    ...[...setUp.fitted].map(([part, item]) =>
+      item === KNOWN_GOOD ? `${part} holds a known-good item` : `${part} holds the item of ${item}`,
+    ),
     ...setUp.jumpers.map((ends) => `jumper ${ends.join(' to ')}`),
+    ...(setUp.rested === 0 ? [] : [`left alone for ${setUp.rested} min`]),
   ];
 }

@@ -96,18 +96,37 @@ const ohms = typed('a reading such as 0.3 or 1k2, or OL');
 const amps = typed('a reading such as 1.75, with the digits the meter showed');
 
 const READING = choice('kind', 'a reading like {kind: volts, red: X3.1h, black: bat-, value: 11.4}', {
-  volts: group('kind', 'a reading in volts', { red, black, value: volts }),
+  volts: group('kind', 'a reading in volts', {
+    red,
+    black,
+    value: volts,
+    'mode?': oneOf('low impedance'),
+  }),
   ohms: group('kind', 'a reading in ohms', { red, black, value: ohms }),
   continuity: group('kind', 'an answer of the buzzer', { red, black, value: oneOf('beep', 'no beep') }),
   amps: group('kind', 'a reading in amperes', {
     at: name('the wire, terminal or connector pin the meter is in line with'),
     value: amps,
   }),
+  clamp: group('kind', 'a reading of a clamp meter in amperes', {
+    at: name('the wire, terminal or connector pin the clamp is around'),
+    value: amps,
+  }),
+  'fuse lamp': group('kind', 'what the test lamp in place of a fuse does', {
+    part: name('the fuse, like F7'),
+    value: oneOf('lit', 'dim', 'off'),
+  }),
+  scan: group('kind', 'what a module reports of one of its inputs', {
+    module: name('a module, like A1'),
+    input: name('its input, like 3'),
+    value: typed('a word of the circuit file, {value: 4.9, step: 0.1} in volts, or no answer'),
+  }),
   load: group('kind', 'what a load does', {
     load: name('a load, like H1 or H1.54'),
     value: oneOf(
       ...['lit', 'dim', 'off', 'flickers', 'runs', 'slow', 'stopped'],
-      ...['sounds', 'weak', 'silent', 'clicks', 'chatters'],
+      ...['sounds', 'weak', 'silent', 'clicks', 'chatters', 'flashes', 'flashes fast'],
+      ...['hot', 'lukewarm', 'cold', 'works', 'dead'],
     ),
   }),
   'test lamp': group('kind', 'what a test lamp does', {
@@ -125,7 +144,16 @@ const READING = choice('kind', 'a reading like {kind: volts, red: X3.1h, black: 
 const connector = group('do', 'unplug or plug, with a connector', {
   connector: name('a connector, like X3'),
 });
-const item = group('do', 'take out, refit or fit new, with a part', { part: name('a part, like F7') });
+const item = group('do', 'something done to the item of a part', { part: name('a part, like F7') });
+const swap = group('do', 'two parts that change places', {
+  parts: {
+    type: 'array',
+    minItems: 2,
+    maxItems: 2,
+    items: name('a part, like H1'),
+    description: 'two parts, like [H1, H2]',
+  },
+});
 const bridge = group('do', 'a jumper between two points', {
   between: {
     type: 'array',
@@ -148,6 +176,12 @@ const ACTION = choice('do', 'an action like {do: unplug, connector: X3}', {
   'take out': item,
   refit: item,
   'fit new': item,
+  'fit known-good': item,
+  swap,
+  'lamp in place': item,
+  'remove lamp': item,
+  reset: item,
+  wait: group('do', 'a wait with everything off', { minutes: amount('minutes as a plain number, like 30') }),
   jumper: bridge,
   'remove jumper': bridge,
   clean: hands,
@@ -186,23 +220,25 @@ const concern = (least: number): Shape => ({
 /** The `concern` of a session written by hand: an answer that is begun must be given. */
 export const CONCERN_SHAPE = concern(1);
 
-const MODES = oneOf('volts', 'ohms', 'test lamp', 'amps');
+const MODES = oneOf('volts', 'ohms', 'test lamp', 'amps', 'clamp', 'scan');
+
+const drawing: Shape = {
+  type: 'object',
+  additionalProperties: false,
+  required: ['id', 'hash', 'file'],
+  description: 'id, hash and file of the circuit',
+  properties: {
+    id: text('the id of the circuit'),
+    hash: { type: 'string', description: 'the SHA-256 of the circuit file' },
+    file: { type: 'string', description: 'the circuit file' },
+  },
+};
 
 export const EVENT_SHAPE = choice('type', 'an event like {type: noted, text: tow bar fitted last week}', {
   opened: group('type', 'the opening of the session', {
     format: { enum: [1, '1'], description: '1' },
     program: text('the program and its version'),
-    circuit: {
-      type: 'object',
-      additionalProperties: false,
-      required: ['id', 'hash', 'file'],
-      description: 'id, hash and file of the circuit',
-      properties: {
-        id: text('the id of the circuit'),
-        hash: { type: 'string', description: 'the SHA-256 of the circuit file' },
-        file: { type: 'string', description: 'the circuit file' },
-      },
-    },
+    circuit: drawing,
   }),
   concern: group('type', 'the concern', { concern: concern(0) }),
   did: group('type', 'an action', { action: ACTION, 'before?': before }),
@@ -218,6 +254,10 @@ export const EVENT_SHAPE = choice('type', 'an event like {type: noted, text: tow
   proved: group('type', 'a meter shown to work', { mode: MODES }),
   assumed: group('type', 'something taken as good', { part: at }),
   noted: group('type', 'a note', { text: text('the note in words') }),
+  redrawn: group('type', 'a corrected drawing', {
+    circuit: drawing,
+    words: text('what was corrected, in words', 0),
+  }),
   skipped: group('type', 'a test that was not done', {
     test: text('the line of the test'),
     why: oneOf('cannot tell', 'cannot reach', 'no tool'),

@@ -35,8 +35,14 @@ export type Sight =
 export type Look = 'good' | 'blown' | 'broken' | 'burnt' | 'corroded' | 'loose' | 'wet' | 'wrong part';
 
 export type Reading =
-  /** Red minus black. */
-  | { readonly kind: 'volts'; readonly red: PointId; readonly black: PointId; readonly value: Typed }
+  /** Red minus black. Mode left out = the usual high-impedance meter. */
+  | {
+      readonly kind: 'volts';
+      readonly red: PointId;
+      readonly black: PointId;
+      readonly value: Typed;
+      readonly mode?: 'low impedance';
+    }
   | { readonly kind: 'ohms'; readonly red: PointId; readonly black: PointId; readonly value: Typed | 'OL' }
   | {
       readonly kind: 'continuity';
@@ -108,6 +114,9 @@ export interface Concern {
   readonly meter?: string;
 }
 
+/** What has to be shown to work before its zeros count: a meter mode with its leads, the clamp, the scan tool. */
+export type MeterMode = 'volts' | 'ohms' | 'test lamp' | 'amps' | 'clamp' | 'scan';
+
 export type SkipReason = 'cannot tell' | 'cannot reach' | 'no tool';
 
 export type Event =
@@ -136,7 +145,7 @@ export type Event =
   /** From here on the complaint was there, or was not, until a finding or another event says otherwise. */
   | { readonly type: 'symptom'; readonly symptom: 'present' | 'absent' }
   /** The meter, mode and leads were shown to work on a known-live point (or shorted leads for ohms). */
-  | { readonly type: 'proved'; readonly mode: 'volts' | 'ohms' | 'test lamp' | 'amps' }
+  | { readonly type: 'proved'; readonly mode: MeterMode }
   | { readonly type: 'assumed'; readonly part: string }
   | { readonly type: 'noted'; readonly text: string }
   /** The drawing was corrected in mid-session; the findings stay. */

@@ -3,15 +3,14 @@
  * a session can always be opened again; what may be added to it is `decide`'s business.
  */
 import type { Circuit } from '../circuit/circuit.js';
-import { edit } from './actions.js';
-import type { Case, Finding, Step } from './case.js';
-import type { Concern, Event, Recorded } from './events.js';
+import type { Case, Drawing, Finding, Step } from './case.js';
+import type { Concern, Event, MeterMode, Recorded } from './events.js';
 import { observedOrder } from './observed-order.js';
-import { isLive, isZeroLike, modeOf, type MeterMode } from './proof.js';
+import { isLive, isZeroLike, modeOf } from './proof.js';
 import { atRest, type SetUp } from './setup.js';
+import { standingAfterOne, whenSetUp } from './standing.js';
 
-/** Name that stands for the engine in `when` pairs: `when engine running`. */
-export const ENGINE = 'engine';
+export { ENGINE } from './standing.js';
 
 export function foldCase(circuit: Circuit, recorded: readonly Recorded[]): Case {
   const order = observedOrder(recorded);
@@ -23,6 +22,7 @@ export function foldCase(circuit: Circuit, recorded: readonly Recorded[]): Case 
   const assumed: string[] = [];
   const skipped: Case['skipped'][number][] = [];
   const notes: Case['notes'][number][] = [];
+  let drawing: Drawing | undefined;
   let opened: Extract<Event, { type: 'opened' }> | undefined;
   let concluded: Case['concluded'];
   let closed = false;
@@ -31,12 +31,15 @@ export function foldCase(circuit: Circuit, recorded: readonly Recorded[]): Case 
     switch (event.type) {
       case 'opened':
         opened = event;
+        drawing ??= event.circuit;
+        break;
+      case 'redrawn':
+        drawing = event.circuit;
         break;
       case 'concern':
         concern = joinConcern(concern, event.concern);
         break;
       case 'did':
-        now = edit(event.action, now);
         timeline.push({ kind: 'action', number, at, action: event.action });
         break;
       case 'found':
@@ -69,12 +72,13 @@ export function foldCase(circuit: Circuit, recorded: readonly Recorded[]): Case 
       case 'undone':
         break;
     }
+    now = standingAfterOne(event, now);
     // A closed session in which something more was recorded is open again.
     if (event.type !== 'closed' && event.type !== 'noted' && event.type !== 'paused') closed = false;
   }
 
   return {
-    circuit: opened?.circuit ?? { id: circuit.id, hash: '', file: '' },
+    circuit: drawing ?? { id: circuit.id, hash: '', file: '' },
     program: opened?.program ?? '',
     concern,
     timeline,
@@ -91,15 +95,12 @@ export function foldCase(circuit: Circuit, recorded: readonly Recorded[]): Case 
   };
 }
 
-/** The standing set-up with the control positions (or engine state) of one finding put in. */
-export function whenSetUp(when: readonly (readonly [string, string])[], standing: SetUp): SetUp {
-  return when.reduce<SetUp>(
-    (setUp, [control, position]) =>
-      control === ENGINE && !setUp.controls.has(ENGINE)
-        ? edit({ do: 'engine', state: position === 'running' ? 'running' : 'off' }, setUp)
-        : edit({ do: 'operate', control, position }, setUp),
-    standing,
-  );
+/** The drawing a session stands on after these events, so that its file can be opened; undefined before the opening. */
+export function drawingOf(recorded: readonly Recorded[]): Drawing | undefined {
+  let drawing: Drawing | undefined;
+  for (const { event } of observedOrder(recorded))
+    if (event.type === 'opened' || event.type === 'redrawn') drawing = event.circuit;
+  return drawing;
 }
 
 function findingOf(

@@ -2,7 +2,7 @@
 import { nearest } from '../circuit/nearest.js';
 import type { Circuit } from '../circuit/circuit.js';
 import type { Action, Event, Reading } from './events.js';
-import { ENGINE } from './fold.js';
+import { ENGINE } from './standing.js';
 import { namesOf, type NameList, type Names } from './names.js';
 
 export interface UnknownId {
@@ -43,9 +43,17 @@ function inReading(reading: Reading, names: Names): UnknownId | undefined {
         among('probe point', reading.black, [names.points])
       );
     case 'amps':
+    case 'clamp':
       return among('wire, terminal or pin', reading.at, [names.wires, names.pins, names.points]);
     case 'load':
       return among('load', reading.load, [names.loads]);
+    case 'fuse lamp':
+      return among('part', reading.part, [names.parts]);
+    case 'scan':
+      return (
+        among('module', reading.module, [names.parts]) ??
+        among('module input', `${reading.module}.${reading.input}`, [names.points])
+      );
     case 'look':
       return among('part, wire or point', reading.at, [names.parts, names.wires, names.points, names.pins]);
   }
@@ -56,6 +64,7 @@ function inAction(action: Action, circuit: Circuit, names: Names): UnknownId | u
     case 'operate':
       return inPosition(action.control, action.position, circuit, names);
     case 'engine':
+    case 'wait':
       return undefined;
     case 'unplug':
     case 'plug':
@@ -63,13 +72,23 @@ function inAction(action: Action, circuit: Circuit, names: Names): UnknownId | u
     case 'take out':
     case 'refit':
     case 'fit new':
+    case 'fit known-good':
+    case 'lamp in place':
+    case 'remove lamp':
+    case 'reset':
       return among('part', action.part, [names.parts]);
+    case 'swap':
+      return among('part', action.parts[0], [names.parts]) ?? among('part', action.parts[1], [names.parts]);
     case 'jumper':
     case 'remove jumper':
       return (
         among('point', action.between[0], [names.points]) ?? among('point', action.between[1], [names.points])
       );
-    default:
+    case 'clean':
+    case 'tighten':
+    case 'reseat':
+    case 'wiggle':
+    case 'repair':
       return among('part, wire or point', action.at, [names.parts, names.wires, names.points, names.pins]);
   }
 }

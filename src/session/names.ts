@@ -4,7 +4,7 @@
  */
 import { loadsOf, type Circuit } from '../circuit/circuit.js';
 import { pointsOf } from '../circuit/points.js';
-import { FAILING, type LoadKind } from './parse-sight.js';
+import type { LoadKind } from '../network/network.js';
 
 /** Lower-case name to the file's spelling. */
 export type NameList = ReadonlyMap<string, string>;
@@ -50,10 +50,22 @@ export function namesOf(circuit: Circuit): Names {
   };
 }
 
+/** Part types that are watched or listened to, by what a person says of them. */
+const KINDS: ReadonlyMap<string, LoadKind> = new Map([
+  ['lamp', 'lamp'],
+  ['LED', 'LED'],
+  ['horn', 'horn'],
+  ['buzzer', 'horn'],
+  ['motor', 'motor'],
+  ['relay', 'relay'],
+  ['solenoid', 'solenoid'],
+  ['heater', 'heater'],
+  ['load', 'load'],
+]);
+
 /** Kind of the load `H1` or `H1.54`; undefined when it is no load. */
 export function loadKind(circuit: Circuit, load: string): LoadKind | undefined {
-  const type = circuit.parts.get(load.split('.')[0]!)?.type;
-  return type !== undefined && type in FAILING ? (type as LoadKind) : undefined;
+  return KINDS.get(circuit.parts.get(load.split('.')[0]!)?.type ?? '');
 }
 
 function listOf(names: Iterable<string>): Map<string, string> {

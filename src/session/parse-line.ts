@@ -8,7 +8,7 @@ import { decide, standingSetUp } from './decide.js';
 import { describeEvent } from './describe-event.js';
 import { edit } from './actions.js';
 import type { Event, Recorded } from './events.js';
-import { ENGINE } from './fold.js';
+import { ENGINE } from './standing.js';
 import { operateLine } from './line/action-lines.js';
 import type { Draft, LineContext, Query } from './line/context.js';
 import { Cursor } from './line/cursor.js';
@@ -27,7 +27,7 @@ const LONGEST = 2000;
 export type Line =
   /** Checked against the session: these may be recorded as they are. `echo`: one line of words an event. */
   | { readonly kind: 'events'; readonly events: readonly Event[]; readonly echo: readonly string[] }
-  /** `about`: a name in the file's spelling (why), a word (help), or nothing. */
+  /** `about`: a name in the file's spelling (why), a word (help), what was corrected (redraw), or nothing. */
   | { readonly kind: 'query'; readonly query: Query; readonly about: string | undefined }
   /** Blank, or a `#` comment. */
   | { readonly kind: 'empty' }
@@ -71,7 +71,7 @@ function meaningOf(line: string, circuit: Circuit, recorded: readonly Recorded[]
   const statement = new Cursor(line, tokensOf(line, start), cursor.end, start);
   const draft = parseVerb(statement, { circuit, names, recorded, standing });
   if (draft.kind === 'query') {
-    if (before) throw new LineProblem(start, 'A question has no place in time', 'Ask it without late.');
+    if (before) throw new LineProblem(start, 'A question has no place in time', 'Type it without late.');
     return draft;
   }
   const events = before ? draft.events.map((event) => late(event, before.number, start)) : draft.events;

@@ -1,36 +1,67 @@
 /** How a load looks or sounds, and how a part looks, in everyday words brought to the few that the record keeps. */
+import type { LoadKind } from '../network/network.js';
 import type { Look, Sight } from './events.js';
 import type { Parsed } from './parse-number.js';
 
-/** What a person can watch or hear. A relay is listened to. */
-export type LoadKind = 'lamp' | 'horn' | 'motor' | 'relay';
+export type { LoadKind } from '../network/network.js';
 
 /** The word for "does what it should" and for "does nothing", by kind of load. */
 export const WORKING: Record<LoadKind, Sight> = {
   lamp: 'lit',
+  LED: 'lit',
   horn: 'sounds',
   motor: 'runs',
   relay: 'clicks',
+  solenoid: 'clicks',
+  heater: 'hot',
+  load: 'works',
 };
 export const FAILING: Record<LoadKind, Sight> = {
   lamp: 'off',
+  LED: 'off',
   horn: 'silent',
   motor: 'stopped',
   relay: 'silent',
+  solenoid: 'silent',
+  heater: 'cold',
+  load: 'dead',
+};
+
+/** What a kind of load is called in a sentence. */
+const CALLED: Record<LoadKind, string> = {
+  lamp: 'a lamp',
+  LED: 'an LED lamp',
+  horn: 'a horn',
+  motor: 'a motor',
+  relay: 'a relay',
+  solenoid: 'a solenoid',
+  heater: 'a heater',
+  load: 'this load',
 };
 
 const GOOD = ['works', 'working', 'on', 'ok', 'good', 'yes', 'normal', 'fine'];
 const DEAD = ['fails', 'off', 'dead', 'no', 'nothing', 'out', 'not working', 'does not work', 'none'];
 
-const WORDS: Record<LoadKind, Partial<Record<Sight, readonly string[]>>> = {
-  lamp: {
-    lit: ['lit', 'bright', 'lights', 'light', 'burns', 'full', ...GOOD],
-    dim: ['dim', 'faint', 'weak', 'glows', 'glowing', 'dull'],
-    off: ['off', 'dark', 'unlit', ...DEAD],
-    flickers: ['flickers', 'flicker', 'flickering', 'flashes', 'blinks', 'comes and goes'],
-  },
+type Words = Partial<Record<Sight, readonly string[]>>;
+
+const LIGHT: Words = {
+  lit: ['lit', 'bright', 'lights', 'light', 'burns', 'full', ...GOOD],
+  dim: ['dim', 'faint', 'weak', 'glows', 'glowing', 'dull'],
+  off: ['off', 'dark', 'unlit', ...DEAD],
+  flickers: ['flickers', 'flicker', 'flickering', 'comes and goes'],
+  'flashes fast': ['flashes fast', 'fast', 'flashes quickly', 'flashes double', 'blinks fast', 'hyperflash'],
+  flashes: ['flashes', 'flash', 'flashing', 'blinks', 'blinking', 'flashes slow', 'flashes slowly'],
+};
+const COIL: Words = {
+  clicks: ['clicks', 'click', 'pulls', 'pulls in', ...GOOD],
+  chatters: ['chatters', 'chatter', 'buzzes', 'rattles', 'rapid clicking'],
+  silent: ['silent', 'no click', 'does not click', ...DEAD],
+};
+const WORDS: Record<LoadKind, Words> = {
+  lamp: LIGHT,
+  LED: LIGHT,
   horn: {
-    sounds: ['sounds', 'sound', 'loud', 'blows', 'honks', ...GOOD],
+    sounds: ['sounds', 'sound', 'loud', 'blows', 'honks', 'buzzes', 'beeps', ...GOOD],
     weak: ['weak', 'faint', 'quiet', 'hoarse', 'croaks'],
     silent: ['silent', 'mute', ...DEAD],
   },
@@ -39,10 +70,16 @@ const WORDS: Record<LoadKind, Partial<Record<Sight, readonly string[]>>> = {
     slow: ['slow', 'slowly', 'weak', 'runs slow', 'drags'],
     stopped: ['stopped', 'stops', 'stop', 'stands', 'still', 'does not run', 'does not turn', ...DEAD],
   },
-  relay: {
-    clicks: ['clicks', 'click', 'pulls', 'pulls in', ...GOOD],
-    chatters: ['chatters', 'chatter', 'buzzes', 'rattles', 'rapid clicking'],
-    silent: ['silent', 'no click', 'does not click', ...DEAD],
+  relay: COIL,
+  solenoid: COIL,
+  heater: {
+    hot: ['hot', 'heats', 'warms', ...GOOD],
+    lukewarm: ['lukewarm', 'warm', 'tepid', 'weak', 'slow'],
+    cold: ['cold', 'does not heat', 'not warm', ...DEAD],
+  },
+  load: {
+    works: ['works', 'running', 'runs', ...GOOD],
+    dead: ['dead', 'does not run', ...DEAD],
   },
 };
 
@@ -58,10 +95,14 @@ export function parseSight(text: string, kind: LoadKind): Parsed<Sight> {
   return {
     ok: false,
     message: elsewhere
-      ? `A ${kind} is not "${text}"; that is said of a ${elsewhere[0]}`
-      : `"${text}" says nothing about a ${kind}`,
+      ? `${capital(CALLED[kind])} is not "${text}"; that is said of ${CALLED[elsewhere[0] as LoadKind]}`
+      : `"${text}" says nothing about ${CALLED[kind]}`,
     mend: `Type one of: ${known}, or cannot tell.`,
   };
+}
+
+function capital(words: string): string {
+  return words[0]!.toUpperCase() + words.slice(1);
 }
 
 /** True when some kind of load could be described by this word. */

@@ -29,7 +29,7 @@ export const BROKEN: readonly { readonly file: string; readonly says: readonly s
       '6:12 error: type of step 1 cannot be “fund”. Mend: did you mean found?',
       '7:35 error: kind of reading of step 2 cannot be “vlts”. Mend: did you mean volts?',
       '8:42 error: reading of step 3 has no entry called “rd”. Mend: did you mean red?',
-      '9:19 error: reading of step 4 has no “value”. Mend: add value: followed by one of: lit, dim, off, flickers, runs, slow, stopped, sounds, weak, silent, clicks, chatters',
+      '9:19 error: reading of step 4 has no “value”. Mend: add value: followed by one of: lit, dim, off, flickers, runs, slow, stopped, sounds, weak, silent, clicks, chatters, flashes, flashes fast, hot, lukewarm, cold, works, dead',
       '10:68 error: “soon” will not do for minutes of action of step 5. Mend: write minutes as a plain number, like 15',
     ],
   },

@@ -175,7 +175,7 @@ describe('when a line is wrong then the place, the reason and the mend are told:
       'H1 runs',
       3,
       'A lamp is not "runs"; that is said of a motor',
-      'Type one of: lit, dim, off, flickers, or cannot tell.',
+      'Type one of: lit, dim, off, flickers, flashes fast, flashes, or cannot tell.',
     ],
     ['unplug X9', 7, 'This circuit has no connector "X9"', 'Did you mean X2?'],
     ['unplug F7', 7, 'This circuit has no connector "F7"', 'There is: X2, X3, X4.'],
@@ -209,7 +209,7 @@ describe('when a line is wrong then the place, the reason and the mend are told:
       'prove',
       5,
       'It is not said what was shown to work',
-      'Type prove volts, prove ohms, prove test lamp or prove amps.',
+      'Type prove volts, ohms, test lamp, amps, clamp or scan.',
     ],
     ['done now', 5, '"now" is one word too many', 'Leave it out, or see help.'],
   ])('%s', (line, at, message, mend) => {

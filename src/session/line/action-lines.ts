@@ -1,13 +1,13 @@
 /** Lines that record what was done: controls, plugs, items, jumpers, cleaning, repairs. */
 import type { Action, Event } from '../events.js';
-import { ENGINE } from '../fold.js';
+import { ENGINE } from '../standing.js';
 import type { Draft, LineContext } from './context.js';
 import type { Cursor } from './cursor.js';
 import { takePositions } from './positions.js';
 import { LineProblem } from './problem.js';
 import { takeAcross, takeAnything, takeFrom, takePoint } from './targets.js';
 
-type LineParser = (cursor: Cursor, context: LineContext) => Draft;
+export type LineParser = (cursor: Cursor, context: LineContext) => Draft;
 
 /** `gear reverse`, `key on, gear reverse`, `engine running`. What stands so already is left out. */
 export function operateLine(cursor: Cursor, context: LineContext): Draft {
@@ -50,8 +50,8 @@ export function connectorLine(what: 'unplug' | 'plug'): LineParser {
   };
 }
 
-/** `out F4`, `in F4`, `new F4`. */
-export function itemLine(what: 'take out' | 'refit' | 'fit new'): LineParser {
+/** `out F4`, `in F4`, `new F4`, `knowngood H1`. */
+export function itemLine(what: 'take out' | 'refit' | 'fit new' | 'fit known-good'): LineParser {
   return (cursor, context) => {
     const fixed = ['ground', 'splice', 'connector'];
     return did(
@@ -162,7 +162,8 @@ function takeEnds(cursor: Cursor, context: LineContext): readonly [string, strin
   return [first, second];
 }
 
-function several(cursor: Cursor, take: () => Action): readonly Action[] {
+/** One action a name, to the end of the line. */
+export function several(cursor: Cursor, take: () => Action): readonly Action[] {
   const actions: Action[] = [];
   do {
     actions.push(take());
@@ -171,6 +172,6 @@ function several(cursor: Cursor, take: () => Action): readonly Action[] {
   return actions;
 }
 
-function did(actions: readonly Action[]): Draft {
+export function did(actions: readonly Action[]): Draft {
   return { kind: 'events', events: actions.map((action): Event => ({ type: 'did', action })) };
 }

@@ -12,8 +12,11 @@ export interface LineContext {
   readonly standing: SetUp;
 }
 
-/** Questions a line can ask; none of them changes the session. */
-export type Query = 'why' | 'suspects' | 'next' | 'report' | 'help' | 'pause' | 'setup' | 'list';
+/**
+ * Questions a line can ask; none of them changes the session by itself. `redraw` asks for the circuit file to be read anew
+ * and recorded as corrected.
+ */
+export type Query = 'why' | 'suspects' | 'next' | 'report' | 'help' | 'pause' | 'setup' | 'list' | 'redraw';
 
 /** What a line comes down to before it is checked against the session. */
 export type Draft =

@@ -22,18 +22,20 @@ export type Measured =
 
 /** Black left out = battery negative. */
 export function takeVolts(cursor: Cursor, context: LineContext): Measured {
+  const mode = takeLowImpedance(cursor, context);
   const red = takePoint(cursor, context);
   const black = otherPoint(cursor, context) ?? 'bat-';
-  return volts(cursor, red, black);
+  return volts(cursor, red, black, mode);
 }
 
 /** Two points, or one name for what lies between: a two-terminal part, a wire, a connector pin. */
 export function takeDrop(cursor: Cursor, context: LineContext): Measured {
+  const mode = takeLowImpedance(cursor, context);
   cursor.skipNoise(PROBE_NOISE);
   const across = takeAcross(cursor, context, '');
   const red = across?.ends[0] ?? takePoint(cursor, context);
   const black = across?.ends[1] ?? takePoint(cursor, context);
-  return volts(cursor, red, black);
+  return volts(cursor, red, black, mode);
 }
 
 export function takeOhms(cursor: Cursor, context: LineContext): Measured {
@@ -46,9 +48,21 @@ export function takeContinuity(cursor: Cursor, context: LineContext): Measured {
   return takeValue(cursor, parseContinuity, (value) => ({ kind: 'continuity', red, black, value }));
 }
 
-export function takeAmps(cursor: Cursor, context: LineContext): Measured {
-  const { circuit, names } = context;
-  cursor.skipNoise(['in', 'at', 'through', 'line']);
+/** Where the current is read: an ammeter opened in line there, or a clamp around it. */
+export function takeAmps(kind: 'amps' | 'clamp'): (cursor: Cursor, context: LineContext) => Measured {
+  return (cursor, context) => {
+    const at = takeCurrentPlace(cursor, context, kind === 'amps' ? 'the meter is in line' : 'the clamp is');
+    return takeValue(
+      cursor,
+      (text) => parseMeter(text, 'amps'),
+      ({ value }) => ({ kind, at, value }),
+      ({ battery }) => battery,
+    );
+  };
+}
+
+function takeCurrentPlace(cursor: Cursor, { circuit, names }: LineContext, what: string): string {
+  cursor.skipNoise(['in', 'at', 'through', 'line', 'around', 'on']);
   const terminals = new Map(
     [...circuit.parts.values()]
       .flatMap((part) => terminalsOf(part).map((terminal) => `${part.id}.${terminal}`))
@@ -58,16 +72,16 @@ export function takeAmps(cursor: Cursor, context: LineContext): Measured {
   if (part && !names.wires.has(part.id.toLowerCase()))
     throw new LineProblem(
       cursor.at,
-      `It is not said where at ${part.id} the meter is in line`,
+      `It is not said where at ${part.id} ${what}`,
       `Name one: ${[...terminals.values(), ...names.pins.values()].filter((name) => name.startsWith(`${part.id}.`)).join(', ') || 'the wire to it'}.`,
     );
-  const at = takeFrom(cursor, 'wire, terminal or connector pin', [names.wires, names.pins, terminals]);
-  return takeValue(
-    cursor,
-    (text) => parseMeter(text, 'amps'),
-    ({ value }) => ({ kind: 'amps', at, value }),
-    ({ battery }) => battery,
-  );
+  return takeFrom(cursor, 'wire, terminal or connector pin', [names.wires, names.pins, terminals]);
+}
+
+/** The test lamp that hangs in place of a fuse. */
+export function takeFuseLamp(cursor: Cursor, context: LineContext): Measured {
+  const part = takeFrom(cursor, 'fuse', [context.names.parts]);
+  return takeValue(cursor, parseTestLamp, (value) => ({ kind: 'fuse lamp', part, value }));
 }
 
 /** `LED` anywhere before the point says which lamp. Clip left out = battery negative. */
@@ -85,13 +99,28 @@ export function takeTestLamp(cursor: Cursor, context: LineContext): Measured {
   }));
 }
 
-function volts(cursor: Cursor, red: string, black: string): Measured {
+/** `lowz` before the points: the meter in its low-impedance mode. */
+function takeLowImpedance(cursor: Cursor, { names }: LineContext): boolean {
+  const word = cursor.peek()?.lower;
+  if (word === undefined || names.points.has(word) || names.parts.has(word)) return false;
+  if (!['lowz', 'low-z', 'loz', 'low-impedance'].includes(word)) return false;
+  cursor.skip(1);
+  return true;
+}
+
+function volts(cursor: Cursor, red: string, black: string, lowImpedance: boolean): Measured {
   if (red === black)
     throw new LineProblem(cursor.at, `Both probes are on ${red}`, 'Name two different points.');
   return takeValue(
     cursor,
     (text) => parseMeter(text, 'volts'),
-    ({ value }) => ({ kind: 'volts', red, black, value }),
+    ({ value }) => ({
+      kind: 'volts',
+      red,
+      black,
+      value,
+      ...(lowImpedance ? { mode: 'low impedance' as const } : {}),
+    }),
     ({ battery }) => battery,
   );
 }
@@ -167,7 +196,8 @@ const VALUE_WORDS = [
   ...['yes', 'no', 'beep', 'beeps', 'cannot', "can't", 'cant', 'can', 'unsure', 'not', "don't", 'dont', '?'],
 ];
 
-function takeValue<T>(
+/** What was read, to the end of the line; or why nothing was. */
+export function takeValue<T>(
   cursor: Cursor,
   parse: (text: string) => Parsed<T>,
   reading: (value: T) => Reading,

@@ -1,6 +1,6 @@
 /** Control positions in a typed line: `gear reverse`, `when key on, gear reverse`. */
 import { nearest } from '../../circuit/nearest.js';
-import { ENGINE } from '../fold.js';
+import { ENGINE } from '../standing.js';
 import type { LineContext } from './context.js';
 import type { Cursor } from './cursor.js';
 import { LineProblem } from './problem.js';

@@ -1,8 +1,7 @@
 /** Lines about the session itself: notes, what was skipped or assumed, proof of a meter, undo, the cause. */
 import { lastUndoable } from '../decide.js';
-import type { Concern, Event } from '../events.js';
+import type { Concern, Event, MeterMode } from '../events.js';
 import { parseSkipReason } from '../parse-reading.js';
-import type { MeterMode } from '../proof.js';
 import { nothingMore } from './action-lines.js';
 import type { Draft, LineContext, Query } from './context.js';
 import type { Cursor } from './cursor.js';
@@ -70,6 +69,10 @@ const MODES: ReadonlyMap<string, MeterMode> = new Map([
   ['lamp', 'test lamp'],
   ['amps', 'amps'],
   ['ammeter', 'amps'],
+  ['clamp', 'clamp'],
+  ['clamp meter', 'clamp'],
+  ['scan', 'scan'],
+  ['scan tool', 'scan'],
 ]);
 
 export function proveLine(cursor: Cursor): Draft {
@@ -80,7 +83,7 @@ export function proveLine(cursor: Cursor): Draft {
     throw new LineProblem(
       at,
       words === '' ? 'It is not said what was shown to work' : `"${words}" is no kind of meter`,
-      'Type prove volts, prove ohms, prove test lamp or prove amps.',
+      'Type prove volts, ohms, test lamp, amps, clamp or scan.',
     );
   return one({ type: 'proved', mode });
 }
@@ -120,6 +123,12 @@ export function queryLine(query: Query, about: 'anything' | 'word' | 'nothing'):
     nothingMore(cursor);
     return { kind: 'query', query, about: name };
   };
+}
+
+/** `redraw`, `redraw W4 goes to SP2`: the circuit file was corrected; what follows says how. The shell reads the file anew. */
+export function redrawLine(cursor: Cursor): Draft {
+  const words = cursor.takeRaw().replace(/^[,;:=]\s*/, '');
+  return { kind: 'query', query: 'redraw', about: words === '' ? undefined : words };
 }
 
 /** The number of an event: `5` or `#5`. */

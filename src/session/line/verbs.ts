@@ -10,10 +10,19 @@ import {
   restLine,
   unjumperLine,
 } from './action-lines.js';
+import { partLine, swapLine, unlampLine, waitLine } from './item-lines.js';
 import type { Draft, LineContext } from './context.js';
 import type { Cursor } from './cursor.js';
 import { allOf, lookLine, measuredLine, seenLine, toldLine } from './finding-lines.js';
-import { takeAmps, takeContinuity, takeDrop, takeOhms, takeTestLamp, takeVolts } from './measurements.js';
+import {
+  takeAmps,
+  takeContinuity,
+  takeDrop,
+  takeFuseLamp,
+  takeOhms,
+  takeTestLamp,
+  takeVolts,
+} from './measurements.js';
 import {
   assumeLine,
   causeLine,
@@ -22,10 +31,12 @@ import {
   noteLine,
   proveLine,
   queryLine,
+  redrawLine,
   skipLine,
   symptomLine,
   undoLine,
 } from './record-lines.js';
+import { takeScan } from './scan-lines.js';
 
 export interface Verb {
   /** The first is the one the help shows; each may be two words. */
@@ -52,7 +63,7 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
       verb(
         'see|hear|saw|heard',
         'H1 dim',
-        'lit, dim, off, flickers, runs, slow, sounds, clicks, chatters ...',
+        'lit, dim, off, flickers, flashes (fast), runs, slow, sounds, clicks, chatters, hot, lukewarm ...',
         seenLine(),
       ),
       verb('told', 'told H1 off', 'somebody said so; nobody here saw it', toldLine),
@@ -70,13 +81,13 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
       verb(
         'volts|volt|v',
         'volts X3.1h 11.4/12.4',
-        'black on bat- unless a second point follows; /12.4 = at the battery',
+        'black on bat- unless a second point follows; /12.4 = at the battery; volts lowz ... = low-impedance mode',
         measuredLine(takeVolts),
       ),
       verb(
         'drop|vd',
         'drop GP2 bat- 0.8',
-        'voltage drop; one name (drop X3.1, drop W3) = across it',
+        'voltage drop; one name (drop X3.1, drop W3, drop F4 12 mV) = across it',
         measuredLine(takeDrop),
       ),
       verb(
@@ -90,7 +101,13 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
         'amps|amp|a',
         'amps W3 1.2',
         'meter in line with that wire, terminal or pin',
-        measuredLine(takeAmps),
+        measuredLine(takeAmps('amps')),
+      ),
+      verb(
+        'clamp|clamp meter',
+        'clamp W3 1.2',
+        'clamp meter around that wire, terminal or pin; nothing is opened',
+        measuredLine(takeAmps('clamp')),
       ),
       verb(
         'testlamp|test lamp|tl',
@@ -99,9 +116,21 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
         measuredLine(takeTestLamp),
       ),
       verb(
+        'fuselamp|fuse lamp',
+        'fuselamp F4 lit',
+        'the test lamp that hangs in place of a fuse (see lamp): lit, dim, off',
+        measuredLine(takeFuseLamp),
+      ),
+      verb(
+        'scan',
+        'scan A1.3 pressed',
+        'what a module reports of an input: a word of the circuit file, volts, no answer',
+        measuredLine(takeScan),
+      ),
+      verb(
         'prove|proved',
         'prove volts',
-        'the meter was shown to work on a live point (volts, ohms, test lamp, amps)',
+        'it was shown to work on a live point (volts, ohms, test lamp, amps, clamp, scan)',
         proveLine,
       ),
     ],
@@ -114,8 +143,24 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
       verb('unplug|disconnect|part', 'unplug X3', 'part the connector', connectorLine('unplug')),
       verb('plug|connect|plug in', 'plug X3', 'connect it again', connectorLine('plug')),
       verb('out|take out|pull|remove', 'out F4', 'take the item out of its holder', itemLine('take out')),
-      verb('in|refit|put back|put in', 'in F4', 'refit the same item', itemLine('refit')),
+      verb('in|refit|put back|put in', 'in F4', 'refit the item that was there', itemLine('refit')),
       verb('new|fit new|replace', 'new F4', 'fit a new item', itemLine('fit new')),
+      verb(
+        'knowngood|known-good|known good|fit known-good',
+        'knowngood H1',
+        'try an item known to be good; in H1 puts the own one back',
+        itemLine('fit known-good'),
+      ),
+      verb('swap|exchange', 'swap H1 H2', 'two like items change places', swapLine),
+      verb(
+        'lamp|lamp in place',
+        'lamp F4',
+        'take the fuse out and hang a test lamp in its place',
+        partLine('lamp in place'),
+      ),
+      verb('unlamp|remove lamp', 'unlamp F4', 'take that test lamp off; the fuse stays out', unlampLine),
+      verb('reset', 'reset F9', 'reset a breaker or a module that shut an output down', partLine('reset')),
+      verb('wait', 'wait 30', 'minutes with everything off, for electronics to go to sleep', waitLine),
       verb('jumper|bridge', 'jumper S1.1 S1.2', 'bridge two points (jumper S1 = across it)', jumperLine),
       verb('unjumper|unbridge|remove jumper', 'unjumper', 'take the jumper off', unjumperLine),
       verb('clean', 'clean GP2', 'clean a part, wire end or point', handsLine('clean')),
@@ -186,6 +231,12 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
       verb('why', 'why F4', 'why it is suspected or cleared', queryLine('why', 'anything')),
       verb('setup|set-up', 'setup', 'the set-up as it stands', queryLine('setup', 'nothing')),
       verb('list|log', 'list', 'what is recorded, with numbers', queryLine('list', 'nothing')),
+      verb(
+        'redraw|redrawn',
+        'redraw W4 goes to SP2',
+        'the circuit file was corrected: read it anew; the findings stay',
+        redrawLine,
+      ),
       verb('report', 'report', 'the report so far', queryLine('report', 'nothing')),
       verb(
         'pause|quit|exit|q',

@@ -1,0 +1,37 @@
+/** From a solved network to the figure that a reading asks for. */
+import { BODY, type Network } from '../network/network.js';
+import type { Outcome, Variant } from '../network/solver-types.js';
+import type { Solver } from '../network/solver.js';
+import type { Quantity } from './observe.js';
+
+/**
+ * The quantity as the network stands in an outcome of this variant: volts, or amperes for a clamp; not yet scaled. Several
+ * values where the drawing does not say which: a clamp around a wire that touches the body sits before or behind that place.
+ */
+export function readOut(
+  network: Network,
+  solver: Solver,
+  outcome: Outcome,
+  variant: Variant,
+  { a, b, through }: Quantity,
+): number[] {
+  const { volts } = outcome;
+  if (through === undefined) return [volts[a]! - volts[b]!];
+  const amps = solver.current(outcome, variant, through);
+  if (network.elements[through]!.owner !== 'wire') return [amps];
+  const beyond = variant.faults.flatMap((fault) => {
+    if (fault.kind !== 'shunt' || (fault.node !== a && fault.node !== b)) return [];
+    const lost = (volts[fault.node]! - volts[BODY]!) / fault.ohms;
+    return [fault.node === a ? amps + lost : amps - lost];
+  });
+  return [amps, ...beyond];
+}
+
+/**
+ * Edges of tolerance that take the quantity to an end of its band, from those that do so for V(a) − V(b). The current through
+ * an element falls when its own ohms rise, while the volts across it rise: for a clamp its own edge is the other one.
+ */
+export function edgesFor({ through }: Quantity, signs: Int8Array): Int8Array {
+  if (through === undefined) return signs;
+  return signs.map((sign, element) => (element === through ? -sign : sign));
+}

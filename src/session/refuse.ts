@@ -1,0 +1,154 @@
+/** What cannot be done as things stand, said with what to do instead. A refused action would make later set-ups a fiction. */
+import type { Circuit } from '../circuit/circuit.js';
+import { hasJumper, isKnownGood, itemAt } from './actions.js';
+import type { Action } from './events.js';
+import { hasLamp, isFuseLike, isResettable } from './fuse-places.js';
+import { unlikeWhy } from './like-for-like.js';
+import { atRest, KNOWN_GOOD, type SetUp } from './setup.js';
+
+export interface Refusal {
+  readonly message: string;
+  readonly mend: string;
+}
+
+/** Why the action cannot be done in this set-up, and what to do instead; undefined when it can. */
+export function refuse(action: Action, setUp: SetUp, circuit: Circuit): Refusal | undefined {
+  switch (action.do) {
+    case 'unplug':
+      return setUp.unplugged.has(action.connector)
+        ? no(`${action.connector} is unplugged already`, `To connect it again: plug ${action.connector}`)
+        : undefined;
+    case 'plug':
+      return setUp.unplugged.has(action.connector)
+        ? undefined
+        : no(`${action.connector} is plugged already`, `To part it: unplug ${action.connector}`);
+    case 'take out':
+      return setUp.out.has(action.part)
+        ? no(
+            `${action.part} is out already`,
+            `To put it back: in ${action.part}. A new one: new ${action.part}`,
+          )
+        : undefined;
+    case 'refit':
+      if (setUp.out.has(action.part)) return lampFirst(action.part, setUp);
+      return isKnownGood(action.part, setUp)
+        ? undefined
+        : no(`${action.part} is not out, so it cannot be refitted`, `To take it out: out ${action.part}`);
+    case 'fit new':
+      return lampFirst(action.part, setUp) ?? ownFirst(action.part, setUp, `new ${action.part}`);
+    case 'fit known-good':
+      if (isKnownGood(action.part, setUp) && !setUp.out.has(action.part))
+        return no(
+          `A known-good item is fitted at ${action.part} already`,
+          `To put its own back: in ${action.part}`,
+        );
+      return lampFirst(action.part, setUp) ?? ownFirst(action.part, setUp, `knowngood ${action.part}`);
+    case 'swap':
+      return swapRefusal(action.parts, setUp, circuit);
+    case 'lamp in place':
+      return lampRefusal(action.part, setUp, circuit);
+    case 'remove lamp':
+      return hasLamp(action.part, setUp)
+        ? undefined
+        : no(`No test lamp hangs in place of ${action.part}`, `To hang one there: lamp ${action.part}`);
+    case 'wait':
+      return waitRefusal(action.minutes, setUp, circuit);
+    case 'reset':
+      return isResettable(circuit, action.part)
+        ? undefined
+        : no(`${action.part} has nothing to reset`, `A new item: new ${action.part}`);
+    case 'jumper':
+      return hasJumper(setUp, action.between)
+        ? no(
+            `There is a jumper between ${action.between.join(' and ')} already`,
+            `To take it off: unjumper ${action.between.join(' ')}`,
+          )
+        : undefined;
+    case 'remove jumper':
+      return hasJumper(setUp, action.between)
+        ? undefined
+        : no(
+            `There is no jumper between ${action.between.join(' and ')}`,
+            setUp.jumpers.length === 0
+              ? 'No jumper is fitted at all.'
+              : `Fitted: ${setUp.jumpers.map((ends) => ends.join(' to ')).join('; ')}.`,
+          );
+    default:
+      return undefined;
+  }
+}
+
+function lampFirst(part: string, setUp: SetUp): Refusal | undefined {
+  return hasLamp(part, setUp)
+    ? no(`A test lamp hangs in place of ${part}`, `First: unlamp ${part}`)
+    : undefined;
+}
+
+/** Where an item of elsewhere sits, it must go back first, or nobody could say any more which item is which. */
+function ownFirst(part: string, setUp: SetUp, then: string): Refusal | undefined {
+  const item = itemAt(part, setUp);
+  if (item === part || item === KNOWN_GOOD) return undefined;
+  return no(
+    `${part} holds the item of ${item} since they were swapped`,
+    `Put each back in its own place first: swap ${part} ${item}. Then: ${then}`,
+  );
+}
+
+function swapRefusal(
+  [first, second]: readonly [string, string],
+  setUp: SetUp,
+  circuit: Circuit,
+): Refusal | undefined {
+  if (first === second) return no(`${first} cannot change places with itself`, 'Name two parts.');
+  const unlike = unlikeWhy(circuit, first, second);
+  if (unlike !== undefined)
+    return no(
+      `${first} and ${second} are not alike: ${unlike}`,
+      `Only like for like may be swapped. To try another item: knowngood ${first}`,
+    );
+  for (const part of [first, second]) {
+    const lamp = lampFirst(part, setUp);
+    if (lamp) return lamp;
+    if (setUp.out.has(part))
+      return no(
+        `${part} is out, so it is not clear which item would go where`,
+        `Put it back first: in ${part}. A swap takes both out by itself`,
+      );
+    if (isKnownGood(part, setUp))
+      return no(`${part} holds a known-good item`, `Put its own back first: in ${part}`);
+  }
+  return undefined;
+}
+
+function lampRefusal(part: string, setUp: SetUp, circuit: Circuit): Refusal | undefined {
+  if (!isFuseLike(circuit, part))
+    return no(
+      `${part} is no fuse: a test lamp in place of it would show nothing of use`,
+      'For the lamp between two points: testlamp A B lit',
+    );
+  return hasLamp(part, setUp)
+    ? no(
+        `A test lamp hangs in place of ${part} already`,
+        `What it does: fuselamp ${part} lit. To take it off: unlamp ${part}`,
+      )
+    : undefined;
+}
+
+function waitRefusal(minutes: number, setUp: SetUp, circuit: Circuit): Refusal | undefined {
+  if (minutes <= 0) return no('Waiting takes some minutes', 'For example: wait 30');
+  const rest = atRest(circuit);
+  const active = [...setUp.controls]
+    .filter(([control, position]) => rest.controls.get(control) !== position)
+    .map(([control, position]) => `${control} is ${position}`);
+  if (setUp.engine === 'running') active.push('the engine is running');
+  return active.length === 0
+    ? undefined
+    : no(
+        `Electronics only go to sleep with everything off, but ${active.join(' and ')}`,
+        'Type rest, then wait again',
+      );
+}
+
+function no(message: string, mend: string): Refusal {
+  return { message, mend };
+}
