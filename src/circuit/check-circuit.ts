@@ -8,6 +8,7 @@ import { Mistakes } from './mistakes.js';
 import { netsOf } from './nets.js';
 import { neverProbeOf } from './never-probe.js';
 import { checkCurrent } from './rules-current.js';
+import { checkFrames } from './rules-frame.js';
 import { adviseFuses } from './rules-fuse.js';
 import { checkWiring } from './rules-wiring.js';
 import { CIRCUIT_SCHEMA } from './schema.js';
@@ -50,6 +51,7 @@ export function checkCircuit(value: unknown, ranges: Ranges): CheckedCircuit {
   }
   const wires = buildWires(document.wires, parts, ranges, mistakes);
   checkBattery(parts, ranges, mistakes);
+  checkFrames(parts, ranges, mistakes);
   const neverProbe = neverProbeOf(document, parts, wires, ranges, mistakes);
   if (mistakes.errors === 0) checkWhole(parts, wires, controls, ranges, mistakes);
   if (mistakes.errors > 0) return { problems: sorted(mistakes.list) };
@@ -185,7 +187,7 @@ function adviseUnused(
   const used = new Set<string>();
   for (const part of parts.values()) {
     used.add(`places ${part.place}`);
-    if (part.type === 'switch') used.add(`controls ${part.control}`);
+    if ('control' in part) used.add(`controls ${part.control}`);
   }
   for (const group of ['places', 'controls'] as const) {
     for (const name of Object.keys(document[group] ?? {})) {
@@ -193,7 +195,7 @@ function adviseUnused(
       mistakes.advice(
         'unused',
         ranges.key(pointer(group, name)),
-        group === 'places' ? `no part sits at “${name}”` : `no switch is worked by “${name}”`,
+        group === 'places' ? `no part sits at “${name}”` : `nothing is worked by “${name}”`,
         'delete it, or correct the name where it was meant',
       );
     }

@@ -30,7 +30,8 @@ export interface PartDocument {
   readonly price?: string;
   readonly 'never-probe'?: string;
   readonly volts?: string;
-  readonly ohms?: string;
+  /** By position of the control for senders and thermistors. */
+  readonly ohms?: string | Readonly<Record<string, string>>;
   readonly rating?: string;
   readonly control?: string;
   readonly contacts?: readonly {
@@ -41,14 +42,49 @@ export interface PartDocument {
   readonly 'pull-in'?: string;
   readonly 'drop-out'?: string;
   readonly 'change-over'?: string;
+  readonly contact?: string;
+  readonly reset?: string;
+  readonly terminals?: readonly string[];
+  readonly closed?: string | readonly string[];
+  readonly frame?: string;
   readonly watts?: string;
   readonly filaments?: Readonly<Record<string, string>>;
   readonly amps?: string;
   readonly drives?: string;
+  readonly stall?: string;
   readonly tolerance?: string;
+  readonly resistors?: readonly { readonly between: readonly [string, string]; readonly ohms: string }[];
   readonly forward?: string;
   readonly pins?: string | readonly string[];
   readonly standard?: string;
+  readonly supply?: string;
+  readonly ground?: string;
+  readonly reference?: string;
+  readonly inputs?: Readonly<Record<string, InputDocument>>;
+  readonly outputs?: Readonly<Record<string, OutputDocument>>;
+  readonly can?: { readonly high: string; readonly low: string; readonly terminator?: string };
+  readonly sleep?: string;
+  readonly awake?: string;
+  readonly asleep?: string;
+}
+
+export interface InputDocument {
+  readonly pull?: 'up' | 'down' | 'reference';
+  readonly ohms?: string;
+  readonly high?: string;
+  readonly low?: string;
+  readonly reads?: string | { readonly high: string; readonly low: string };
+}
+
+export interface OutputDocument {
+  readonly side: 'high' | 'low';
+  readonly on?: Readonly<Record<string, 'high' | 'low'>>;
+  readonly duty?: string;
+  readonly flashes?: string;
+  readonly limit?: string;
+  readonly 'open-load'?: string;
+  readonly 'pull-up'?: string;
+  readonly 'test pulses'?: string;
 }
 
 export interface WireDocument {

@@ -3,8 +3,9 @@
  * become one net, and what is left between nets are fuses, contacts and loads. Enough for the rules that follow current
  * without solving anything.
  */
-import { terminalsOf, type Circuit, type Part } from './circuit.js';
-import { wirePointsOf } from './points.js';
+import { branchesOf } from './branches.js';
+import type { Circuit, Part } from './circuit.js';
+import { BODY_METAL, metalOf, wirePointsOf } from './points.js';
 
 export interface Branch {
   readonly kind: 'fuse' | 'contact' | 'load' | 'passive';
@@ -45,7 +46,8 @@ export function netsOf(circuit: Pick<Circuit, 'parts' | 'wires'>): Nets | undefi
   const join = (one: string, other: string) => parent.set(root(one), root(other));
   for (const part of circuit.parts.values()) {
     for (const point of wirePointsOf(part)) if (!parent.has(point)) parent.set(point, point);
-    if (part.type === 'ground') join(part.id, 'body');
+    if (part.type === 'ground') join(part.id, metalOf(part));
+    if (part.type === 'alternator' && !part.terminals.includes('31')) join(`${part.id}.31`, BODY_METAL);
     if (part.type === 'connector')
       for (const pin of part.pins) join(`${part.id}.${pin}h`, `${part.id}.${pin}c`);
   }
@@ -59,61 +61,9 @@ export function netsOf(circuit: Pick<Circuit, 'parts' | 'wires'>): Nets | undefi
   const plus = net(`${battery.id}.30`);
   const minus = net(`${battery.id}.31`);
   const branches = [...circuit.parts.values()].flatMap((part) =>
-    sketch(part).map(({ kind, from, to, amps = 0, control = '', closed = [] }): Branch => {
-      const ends = [`${part.id}.${from}`, `${part.id}.${to}`] as const;
+    branchesOf(part).map(({ kind, ends, amps = 0, control = '', closed = [] }): Branch => {
       return { kind, part, a: net(ends[0]), b: net(ends[1]), ends, amps, control, closed };
     }),
   );
   return { count: numbers.size, plus, minus, branches };
-}
-
-interface Sketch {
-  readonly kind: Branch['kind'];
-  readonly from: string;
-  readonly to: string;
-  readonly amps?: number;
-  readonly control?: string;
-  readonly closed?: readonly string[];
-}
-
-function sketch(part: Part): Sketch[] {
-  switch (part.type) {
-    case 'fuse':
-      return [{ kind: 'fuse', from: '1', to: '2' }];
-    case 'switch':
-      return part.contacts.map(({ between: [from, to], closed }) => ({
-        kind: 'contact',
-        from,
-        to,
-        control: part.control,
-        closed,
-      }));
-    case 'relay': {
-      const control = `relay:${part.id}`;
-      const made: Sketch[] = [
-        { kind: 'load', from: '86', to: '85', amps: 0 },
-        { kind: 'contact', from: '30', to: '87', control, closed: ['on'] },
-      ];
-      if (part.changeOver) made.push({ kind: 'contact', from: '30', to: '87a', control, closed: ['off'] });
-      return made;
-    }
-    case 'lamp':
-      return part.filaments.map(({ terminal, watts, volts }) => ({
-        kind: 'load',
-        from: terminal,
-        to: '31',
-        amps: watts / volts,
-      }));
-    case 'horn':
-    case 'motor': {
-      const [from, to] = terminalsOf(part) as [string, string];
-      return [{ kind: 'load', from, to, amps: part.amps }];
-    }
-    case 'resistor':
-      return [{ kind: 'passive', from: '1', to: '2' }];
-    case 'diode':
-      return [{ kind: 'passive', from: 'A', to: 'K' }];
-    default:
-      return [];
-  }
 }

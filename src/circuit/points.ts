@@ -1,6 +1,20 @@
 /** The names of the places where a probe can go (see PointId), and how a typed name finds its point. */
-import { terminalsOf, type Circuit, type Part, type PointId } from './circuit.js';
+import { terminalsOf, type Circuit, type Ground, type Part, type PointId } from './circuit.js';
 import { didYouMean } from './nearest.js';
+
+/** Bare body metal, as a point. */
+export const BODY_METAL = 'body';
+
+/** The metal a ground point is bolted to: the body, or a frame of its own. */
+export function metalOf(ground: Ground): PointId {
+  return ground.frame ?? BODY_METAL;
+}
+
+/** Frames of the circuit that are not the body, each once, in file order. */
+export function framesOf(parts: ReadonlyMap<string, Part>): readonly string[] {
+  const frames = [...parts.values()].flatMap((part) => (part.type === 'ground' ? (part.frame ?? []) : []));
+  return [...new Set(frames)];
+}
 
 /** Points where a wire can end on a part: terminals (harness side), both sides of connector pins, studs and splices. */
 export function wirePointsOf(part: Part): readonly PointId[] {
@@ -22,9 +36,9 @@ export function pointsOf(part: Part): readonly PointId[] {
   return [...ends, ...itemSides];
 }
 
-/** Can more than one wire end here? Battery posts, studs and splices take several; everything else takes one. */
+/** Can more than one wire end here? Posts, studs and splices take several; everything else takes one. */
 export function takesSeveralWires(part: Part): boolean {
-  return part.type === 'battery' || part.type === 'ground' || part.type === 'splice';
+  return ['battery', 'alternator', 'ground', 'splice'].includes(part.type);
 }
 
 export type Resolved = { readonly point: PointId } | { readonly wrong: string; readonly mend: string };
@@ -84,6 +98,8 @@ export function pointFinder(
  */
 export function resolvePoint(circuit: Circuit, typed: string): Resolved {
   const lower = typed.trim().toLowerCase();
-  if (lower === 'bat+' || lower === 'bat-' || lower === 'body') return { point: lower };
+  if (lower === 'bat+' || lower === 'bat-' || lower === BODY_METAL) return { point: lower };
+  const frame = framesOf(circuit.parts).find((one) => one.toLowerCase() === lower);
+  if (frame !== undefined) return { point: frame };
   return pointFinder(circuit.parts, pointsOf)(typed.trim());
 }

@@ -3,7 +3,8 @@
  * The unit is never optional: a bare number is how a 10 A fuse becomes a 10 V one.
  */
 
-export type Quantity = 'volts' | 'amps' | 'watts' | 'ohms' | 'size' | 'length' | 'time' | 'percent' | 'money';
+export type Quantity =
+  'volts' | 'amps' | 'draw' | 'watts' | 'ohms' | 'size' | 'length' | 'time' | 'percent' | 'share' | 'money';
 
 interface Kind {
   /** What a person calls it, and how it is written. */
@@ -28,6 +29,8 @@ const kind = (
 const KINDS: Readonly<Record<Quantity, Kind>> = {
   volts: kind('a voltage', '12 V', { v: 1, volt: 1, volts: 1, mv: 1e-3 }, 0.05, 60),
   amps: kind('a current', '10 A', { a: 1, amp: 1, amps: 1, ampere: 1, amperes: 1, ma: 1e-3 }, 0.001, 2000),
+  /** Small currents of electronics: 0.2 mA is one there, and a slip elsewhere. */
+  draw: kind('a current', '2 mA', { a: 1, amp: 1, amps: 1, ampere: 1, amperes: 1, ma: 1e-3 }, 1e-5, 100),
   watts: kind('a power', '21 W', { w: 1, watt: 1, watts: 1, mw: 1e-3, kw: 1e3 }, 0.01, 20000),
   ohms: kind(
     'a resistance',
@@ -63,6 +66,7 @@ const KINDS: Readonly<Record<Quantity, Kind>> = {
     2880,
   ),
   percent: kind('a percentage', '5 %', { '%': 1, percent: 1 }, 0, 50),
+  share: kind('a percentage', '60 %', { '%': 1, percent: 1 }, 1, 100),
   money: kind('a price', '12.50', { '': 1 }, 0, 1e6),
 };
 

@@ -28,7 +28,8 @@ export function adviseFuses(
     const grounded = reach(nets.count, live, nets.minus);
     const fed = reach(nets.count, live, nets.plus);
     for (const fuse of fuses) {
-      if (fuse.part.type !== 'fuse') continue;
+      const rated = ratingOf(fuse);
+      if (rated === undefined) continue;
       const without = reach(
         nets.count,
         live.filter((branch) => branch !== fuse),
@@ -41,19 +42,24 @@ export function adviseFuses(
           ((behind(branch.a) && grounded[branch.b] === 1) || (behind(branch.b) && grounded[branch.a] === 1)),
       );
       const amps = loads.reduce((sum, load) => sum + load.amps, 0);
-      if (amps > (worst.get(fuse)?.amps ?? fuse.part.amps)) worst.set(fuse, { amps, loads });
+      if (amps > (worst.get(fuse)?.amps ?? rated)) worst.set(fuse, { amps, loads });
     }
   }
   for (const [fuse, { amps, loads }] of worst) {
-    if (fuse.part.type !== 'fuse') continue;
     const names = [...new Set(loads.filter((load) => load.amps > 0).map((load) => load.part.id))];
     mistakes.advice(
       'small-fuse',
       ranges.value(pointer('parts', fuse.part.id, 'rating')),
-      `${calledOf(fuse.part)} is ${fuse.part.amps} A, but its loads can draw ${amps.toFixed(1)} A together: ${names.slice(0, 8).join(', ')}${names.length > 8 ? ' …' : ''}`,
+      `${calledOf(fuse.part)} is ${ratingOf(fuse)!} A, but its loads can draw ${amps.toFixed(1)} A together: ${names.slice(0, 8).join(', ')}${names.length > 8 ? ' …' : ''}`,
       'check the rating and the watts; a larger fuse also needs a thicker wire',
     );
   }
+}
+
+function ratingOf({ part }: Branch): number | undefined {
+  return part.type === 'fuse' || part.type === 'fusible link' || part.type === 'breaker'
+    ? part.amps
+    : undefined;
 }
 
 /** Every combination of positions of the controls (and relay states) that have contacts; `[undefined]` = all closed. */

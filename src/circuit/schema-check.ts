@@ -171,7 +171,7 @@ function explain(error: ErrorObject, ranges: Ranges): Diagnostic[] {
 
 /** The kinds a discriminated value can be of, by the names of their definitions. */
 function kindsOf(node: SchemaNode): string[] {
-  return (node.oneOf ?? []).map((one) => (one.$ref ?? '').split('/').at(-1)!);
+  return (node.oneOf ?? []).map((one) => decodeURIComponent((one.$ref ?? '').split('/').at(-1)!));
 }
 
 /** Where a key is wrong, the reason is often punctuation that a reader of plain text would not miss. */

@@ -5,159 +5,8 @@
  * The program reads every scalar as text; `integer`, `number` and `boolean` are listed where an editor would see them.
  */
 
-const yesNo = {
-  type: ['boolean', 'string'],
-  enum: [true, false, 'true', 'false'],
-  description: 'true or false',
-};
-const named = {
-  type: 'string',
-  pattern: '^[\\p{L}\\p{N}][\\p{L}\\p{N} ._/()+-]{0,39}$',
-  description: 'a short name: letters, digits, spaces and . _ / ( ) + -, at most 40 of them',
-};
-/** Names that look like a number may also be typed as one. */
-const numberedName = { ...named, type: ['string', 'integer'] };
-const id = {
-  type: 'string',
-  pattern: '^[A-Za-z][A-Za-z0-9_-]{0,15}$',
-  description: 'a short id such as F4 or X3: a letter, then letters, digits, - or _ (16 at most)',
-};
-const terminal = {
-  type: ['string', 'integer'],
-  // Not ending in i: F4.2i means the item side of F4.2.
-  pattern: '^[A-Za-z0-9]{0,7}[A-HJ-Za-hj-z0-9+-]$',
-  description: 'a terminal or pin such as 30, 87a or L: letters and digits, 8 at most, not ending in i',
-};
-const point = {
-  type: 'string',
-  pattern: '^[A-Za-z0-9_.+-]{1,26}$',
-  description: 'a point such as F4.2, X3.1h (harness side) or GP1',
-};
-const amount = (example: string) => ({
-  type: 'string',
-  minLength: 1,
-  maxLength: 30,
-  description: `a number with its unit, like ${example}`,
-  examples: [example],
-});
-/** An escape in quotes could otherwise carry a terminal sequence into a screen or a report. */
-const text = (most: number) => ({
-  type: ['string', 'number'],
-  minLength: 1,
-  maxLength: most,
-  pattern: '^[^\\p{Cc}]*$',
-  description: `text of at most ${most} characters without control characters`,
-});
-
-const common = {
-  name: {
-    ...text(80),
-    description: 'the plain name of the part, like left stop lamp, at most 80 characters',
-  },
-  place: { ...numberedName, description: 'one of the names under places' },
-  price: {
-    type: ['number', 'string'],
-    pattern: '^\\d{1,6}([.,]\\d{1,2})?$',
-    description: 'the price of a new item as a plain number, like 12.50',
-  },
-  'never-probe': yesNo,
-};
-
-function part(type: string, own: Readonly<Record<string, object>>, required: readonly string[] = []) {
-  return {
-    type: 'object',
-    description: `a ${type}`,
-    required: ['type', 'place', ...required],
-    properties: { type: { const: type }, ...common, ...own },
-    additionalProperties: false,
-  };
-}
-
-const parts = {
-  battery: part('battery', { volts: amount('12.6 V'), ohms: amount('0.01 ohm') }),
-  fuse: part('fuse', { rating: amount('10 A') }, ['rating']),
-  switch: part(
-    'switch',
-    {
-      control: { ...numberedName, description: 'one of the names under controls' },
-      contacts: {
-        type: 'array',
-        minItems: 1,
-        maxItems: 24,
-        description: 'a list of contacts like [{between: [30, 15], closed: [on]}]',
-        items: {
-          type: 'object',
-          description: 'a contact like {between: [30, 15], closed: [on]}',
-          required: ['between', 'closed'],
-          additionalProperties: false,
-          properties: {
-            between: {
-              type: 'array',
-              minItems: 2,
-              maxItems: 2,
-              items: terminal,
-              description: 'two terminals like [30, 15]',
-            },
-            closed: {
-              type: ['array', 'string', 'integer'],
-              minItems: 1,
-              maxItems: 24,
-              pattern: named.pattern,
-              items: numberedName,
-              description: 'the positions of the control in which the contact is closed, like [on]',
-            },
-          },
-        },
-      },
-    },
-    ['control', 'contacts'],
-  ),
-  relay: part('relay', {
-    coil: amount('85 ohm'),
-    'pull-in': amount('8 V'),
-    'drop-out': amount('1.2 V'),
-    'change-over': yesNo,
-  }),
-  lamp: part('lamp', {
-    watts: amount('21 W'),
-    filaments: {
-      type: 'object',
-      minProperties: 2,
-      maxProperties: 4,
-      propertyNames: { ...terminal, type: 'string' },
-      additionalProperties: amount('21 W'),
-      description: 'the filaments by terminal, like {54: 21 W, 58: 5 W}',
-    },
-    volts: amount('12 V'),
-  }),
-  horn: part('horn', { amps: amount('5 A'), watts: amount('60 W'), volts: amount('12 V') }),
-  motor: part('motor', {
-    amps: amount('5 A'),
-    watts: amount('60 W'),
-    volts: amount('12 V'),
-    drives: { ...named, description: 'what it moves: fan, pump, starter, wiper …' },
-  }),
-  resistor: part('resistor', { ohms: amount('2.2 ohm'), tolerance: amount('5 %') }, ['ohms']),
-  diode: part('diode', { forward: amount('0.7 V') }),
-  ground: part('ground', {}),
-  splice: part('splice', {}),
-  connector: part('connector', {
-    pins: {
-      type: ['array', 'integer', 'string'],
-      minItems: 1,
-      maxItems: 128,
-      minimum: 1,
-      maximum: 128,
-      pattern: '^([1-9]|[1-9][0-9]|1[01][0-9]|12[0-8])$',
-      items: terminal,
-      description: 'how many pins, or a list of them like [1, 2]',
-    },
-    standard: {
-      enum: ['ISO 1724', 'ISO 11446', 'ISO 1185'],
-      description: 'the standard that numbers the pins',
-    },
-  }),
-};
+import { partSchemas } from './schema-parts.js';
+import { amount, id, named, numberedName, point, text, yesNo } from './schema-words.js';
 
 export const CIRCUIT_SCHEMA = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -236,7 +85,7 @@ export const CIRCUIT_SCHEMA = {
         description: 'a part like {type: fuse, rating: 10 A, place: fuse box}',
         required: ['type'],
         discriminator: { propertyName: 'type' },
-        oneOf: Object.keys(parts).map((type) => ({ $ref: `#/$defs/${type}` })),
+        oneOf: Object.keys(partSchemas).map((type) => ({ $ref: `#/$defs/${encodeURIComponent(type)}` })),
       },
     },
     wires: {
@@ -272,5 +121,5 @@ export const CIRCUIT_SCHEMA = {
       description: 'a list of parts, points and wires nobody may probe',
     },
   },
-  $defs: parts,
+  $defs: partSchemas,
 } as const;

@@ -314,15 +314,15 @@ export const BROKEN: readonly BrokenCase[] = [
   {
     file: 'type-as-list.yaml',
     says: [
-      '7:8 error: type of F1 is not a word. Mend: write one of: battery, fuse, switch, relay, lamp, horn, motor, resistor, diode, ground, splice, connector',
-      '8:3 error: F2 has no “type”. Mend: add type: and one of: battery, fuse, switch, relay, lamp, horn, motor, resistor, diode, ground, splice, connector',
+      '7:8 error: type of F1 is not a word. Mend: write one of: battery, alternator, fuse, fusible link, breaker, switch, relay, flasher, lamp, LED lamp, horn, buzzer, motor, heater, solenoid, load, resistor, resistor pack, sender, thermistor, diode, module, ground, coupling, splice, connector',
+      '8:3 error: F2 has no “type”. Mend: add type: and one of: battery, alternator, fuse, fusible link, breaker, switch, relay, flasher, lamp, LED lamp, horn, buzzer, motor, heater, solenoid, load, resistor, resistor pack, sender, thermistor, diode, module, ground, coupling, splice, connector',
       '9:3 error: F3 is the text “fuse”. Mend: write a part like {type: fuse, rating: 10 A, place: fuse box}',
     ],
   },
   {
     file: 'type-missing.yaml',
     says: [
-      '19:3 error: H1 has no “type”. Mend: add type: and one of: battery, fuse, switch, relay, lamp, horn, motor, resistor, diode, ground, splice, connector',
+      '19:3 error: H1 has no “type”. Mend: add type: and one of: battery, alternator, fuse, fusible link, breaker, switch, relay, flasher, lamp, LED lamp, horn, buzzer, motor, heater, solenoid, load, resistor, resistor pack, sender, thermistor, diode, module, ground, coupling, splice, connector',
     ],
   },
   {
