@@ -19,6 +19,7 @@ import type { SetUp } from '../session/setup.js';
 import type { Alteration } from './alterations.js';
 import type { Answer, Car } from './car.js';
 import type { HiddenFault } from './hidden-faults.js';
+import { amperes } from './element-current.js';
 import { drawnNetwork } from './part-values.js';
 import type { Decided, Physics } from './physics.js';
 import type { Draw } from './random.js';
@@ -163,13 +164,17 @@ export class SimulatedCar implements Car {
     const asked = probe(this.bench, setUp, reading);
     if (asked === undefined) return undefined;
     const settled = await this.settle(asked.added, asked.present, setUp);
-    const { a, b } = asked.quantity;
+    const { a, b, through } = asked.quantity;
     const across = (volts: Float64Array) => volts[a]! - volts[b]!;
+    const quantity = (volts: Float64Array) =>
+      through === undefined
+        ? across(volts)
+        : amperes({ ...this.decided(asked.added, asked.present, setUp), ...settled }, volts, through);
     if (asked.unpowered !== undefined) {
       const silent = await this.unpowered(asked, setUp, settled);
       if (Math.abs(across(silent)) > 0.8 * LIVE_VOLTS) return undefined;
     }
-    const ways = settled.chatter.length > 0 ? settled.chatter.map(across) : [across(settled.volts)];
+    const ways = settled.chatter.length > 0 ? settled.chatter.map(quantity) : [quantity(settled.volts)];
     const [low, high] = [Math.min(...ways), Math.max(...ways)];
     const shown = low + (high - low) * this.draw();
     const read = readOut(this.draw, reading, asked.quantity, shown, this.watched(setUp, reading, settled));

@@ -3,8 +3,8 @@
  * open. Written from what the parts do and not from the solver's own search for states, so that a trial tests that too.
  */
 import { BLOWS_FROM, HOLDS_UP_TO } from '../network/fuse-rule.js';
-import type { Law, Network } from '../network/network.js';
-import type { AppliedFault } from '../network/solver-types.js';
+import type { Network } from '../network/network.js';
+import { amperes, ownVolts } from './element-current.js';
 import type { Decided, Physics } from './physics.js';
 import type { Draw } from './random.js';
 import { around } from './random.js';
@@ -48,8 +48,9 @@ export class Switching {
     for (let change = 0; change < MOST_CHANGES; change++) {
       const [volts] = await physics.volts([{ ...from, pulledIn, blown }]);
       seen.set(`${blown} ${pulledIn}`, volts!);
-      const relays = this.moved(from, volts!, pulledIn, blown);
-      const fuse = this.blowing(from, volts!, blown);
+      const now = { ...from, pulledIn, blown };
+      const relays = this.moved(now, volts!);
+      const fuse = this.blowing(now, volts!);
       if (relays !== pulledIn && !seen.has(`${blown} ${relays}`)) pulledIn = relays;
       else if (fuse !== 0) blown |= fuse;
       else if (relays === pulledIn) return { volts: volts!, pulledIn, blown, chatter: [] };
@@ -59,11 +60,11 @@ export class Switching {
   }
 
   /** Relay states that these voltages leave. */
-  private moved({ variant }: Decided, volts: Float64Array, pulledIn: number, blown: number): number {
+  private moved(now: Decided, volts: Float64Array): number {
     let next = 0;
     this.network.coils.forEach((coil, i) => {
-      const was = ((pulledIn >>> i) & 1) === 1;
-      const at = Math.abs(this.own(coil, volts, variant.faults, variant.present, blown));
+      const was = ((now.pulledIn >>> i) & 1) === 1;
+      const at = Math.abs(ownVolts(now, volts, coil));
       const { pullsIn, dropsOut } = this.relays[i]!;
       if (was ? at > dropsOut : at >= pullsIn) next |= 1 << i;
     });
@@ -71,41 +72,17 @@ export class Switching {
   }
 
   /** The fuse that opens first under these voltages, as a mask; 0 when all hold. */
-  private blowing({ variant }: Decided, volts: Float64Array, blown: number): number {
+  private blowing(now: Decided, volts: Float64Array): number {
     let first = 0;
     let most = 0;
     this.network.fuses.forEach((element, i) => {
       const { law } = this.network.elements[element]!;
-      if (law.kind !== 'fuse' || (blown >>> i) & 1) return;
-      const load =
-        Math.abs(this.own(element, volts, variant.faults, variant.present, blown) / law.ohms) / law.amps;
+      if (law.kind !== 'fuse') return;
+      const load = amperes(now, volts, element) / law.amps;
       const haste = load * around(this.draw, FUSE_SCATTER);
       if (load > this.fuseStands[i]! && haste > most) [first, most] = [1 << i, haste];
     });
     return first;
-  }
-
-  /** Volts across an element itself, without the ohms that a fault has put in series with it. */
-  private own(
-    index: number,
-    volts: Float64Array,
-    faults: readonly AppliedFault[],
-    present: Uint8Array,
-    blown: number,
-  ): number {
-    const { a, b, law: drawn } = this.network.elements[index]!;
-    const fuse = this.network.fuses.indexOf(index);
-    if (present[index] === 0 || (fuse >= 0 && (blown >>> fuse) & 1)) return 0;
-    let law: Law = drawn;
-    let series = 0;
-    for (const fault of faults) {
-      if (!('element' in fault) || fault.element !== index) continue;
-      if (fault.kind === 'series') series += fault.ohms;
-      if (fault.kind === 'law') law = fault.law;
-    }
-    if (series === Infinity) return 0;
-    const across = volts[a]! - volts[b]!;
-    return series === 0 || !('ohms' in law) ? across : (across * law.ohms) / (law.ohms + series);
   }
 }
 
