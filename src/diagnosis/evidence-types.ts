@@ -2,14 +2,9 @@
 import type { Fault } from './faults.js';
 import type { Grid } from './grid.js';
 import type { Observation } from './observe.js';
+import type { Question } from './predict.js';
 
 export type Touch = (fault: Fault) => boolean;
-
-/** The network of a set-up in which nothing is read. */
-export type Standing = Pick<
-  Observation,
-  'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity'
->;
 
 export interface Change {
   readonly kind: 'change';
@@ -21,12 +16,19 @@ export interface Change {
   /** Fuses that are whole again, as a mask. */
   readonly newFuse: number;
   /** The set-up after the action, in which a fuse may blow. */
-  readonly standing: Standing | undefined;
+  readonly standing: Question | undefined;
 }
 
 export type EvidenceStep =
   | Change
-  | { readonly kind: 'symptom'; readonly now: 'present' | 'absent' }
+  | { readonly kind: 'symptom'; readonly now: 'present' | 'absent'; readonly finding: number }
+  /** How something looks: a factor for or against a hypothesis. */
+  | {
+      readonly kind: 'look';
+      readonly finding: number;
+      readonly words: string;
+      readonly favours: (faults: readonly Fault[]) => number;
+    }
   | {
       readonly kind: 'observation';
       readonly observation: Observation;
@@ -35,8 +37,8 @@ export type EvidenceStep =
 
 export interface Evidence {
   readonly steps: readonly EvidenceStep[];
-  /** How looks speak for or against a hypothesis, as factors. */
-  readonly looks: readonly ((faults: readonly Fault[]) => number)[];
+  /** Names the first n steps, for each n: equal names mean equal beginnings. */
+  readonly prefixes: readonly string[];
   /** Fuses that a fault may have blown before the session began. */
   before(grid: Grid): readonly { readonly blown: number; readonly places: readonly number[] }[];
 }

@@ -3,7 +3,6 @@
  * at which the complaint went away or came back. Made once per diagnosis, shared by all hypotheses.
  */
 import { sourceLaw } from '../network/conditions.js';
-import { JUMPER } from '../network/meters.js';
 import { edit, touches } from '../session/actions.js';
 import type { Case, Finding } from '../session/case.js';
 import type { Action, Look } from '../session/events.js';
@@ -12,27 +11,32 @@ import { atRest } from '../session/setup.js';
 import type { Fault } from './faults.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
+import { makeGrid } from './grid.js';
 import { contrast } from './contrast.js';
-import type { Change, Evidence, EvidenceStep, Standing, Touch } from './evidence-types.js';
-import { node, observe } from './observe.js';
+import type { Change, Evidence, EvidenceStep, Touch } from './evidence-types.js';
+import type { Observation } from './observe.js';
+import { attachedBy, node, observe } from './observe.js';
+import type { Question } from './predict.js';
+import { blownBy } from './restrict.js';
 import { WORDS } from './sights.js';
-import { blownBy } from './verdict.js';
 import type { Workbench } from './workbench.js';
 
 export function gather(bench: Workbench, session: Case): Evidence {
   const steps: EvidenceStep[] = [];
-  const looks: ((faults: readonly Fault[]) => number)[] = [];
   const earlier: Finding[] = [];
   /** Findings since anything was touched or the complaint came or went: only these may be compared side by side. */
   let together: Finding[] = [];
   let standing = atRest(bench.circuit);
+  const keys: string[] = [];
   let controls = standing.controls;
   let symptom: 'present' | 'absent' = 'present';
 
   for (const step of session.timeline) {
     if (step.kind === 'action') {
+      const before = standing;
       standing = edit(step.action, standing);
-      steps.push(changeOf(bench, step.action, standing));
+      steps.push(changeOf(bench, step.action, before, standing));
+      keys.push(JSON.stringify([step.action, step.number]));
       if (step.action.do === 'operate') controls = standing.controls;
       else together = [];
       continue;
@@ -42,12 +46,14 @@ export function gather(bench: Workbench, session: Case): Evidence {
       ([control, position]) => controls.get(control) !== position,
     );
     for (const [control, position] of operated) {
-      steps.push(changeOf(bench, { do: 'operate', control, position }, undefined));
+      steps.push(changeOf(bench, { do: 'operate', control, position }, standing, undefined));
+      keys.push(`${control} ${position}`);
     }
     controls = finding.setUp.controls;
     const now = symptomAt(bench, finding, earlier, symptom);
     if (now !== symptom) {
-      steps.push({ kind: 'symptom', now });
+      steps.push({ kind: 'symptom', now, finding: finding.number });
+      keys.push(now);
       together = [];
     }
     symptom = now;
@@ -57,18 +63,67 @@ export function gather(bench: Workbench, session: Case): Evidence {
       ...contrast(bench, finding, rivals, earlier),
     ]) {
       steps.push({ kind: 'observation', observation, symptom });
+      keys.push(keyOf(observation, symptom));
     }
-    if (finding.reading.kind === 'look') looks.push(lookFactor(finding.reading.at, finding.reading.value));
+    if (finding.reading.kind === 'look') {
+      const { at, value } = finding.reading;
+      steps.push({
+        kind: 'look',
+        finding: finding.number,
+        words: `${at} looks ${value}`,
+        favours: lookFactor(at, value),
+      });
+      keys.push(`look ${at} ${value}`);
+    }
     earlier.push(finding);
     together.push(finding);
   }
-  return { steps, looks, before: (grid) => blownBefore(bench, grid) };
+  return { steps, prefixes: prefixesOf(bench, keys), before: (grid) => blownBefore(bench, grid) };
+}
+
+function keyOf(observation: Observation, symptom: string): string {
+  const { finding, added, present, source, pinned, quantity, low, high, hard, current, setUp } = observation;
+  const fitted = [...setUp.fitted];
+  return JSON.stringify([
+    finding,
+    added,
+    present.join(''),
+    source,
+    pinned,
+    quantity,
+    low,
+    high,
+    hard,
+    current,
+    fitted,
+    symptom,
+  ]);
+}
+
+const prefixNames = new WeakMap<Workbench, Map<string, string>>();
+/** Beginnings of sessions remembered by name; a name is only ever compared with names given since the last clearing. */
+const MOST_PREFIXES = 20_000;
+let given = 0;
+
+function prefixesOf(bench: Workbench, keys: readonly string[]): string[] {
+  let names = prefixNames.get(bench);
+  if (names === undefined || names.size > MOST_PREFIXES) prefixNames.set(bench, (names = new Map()));
+  let name = '';
+  return ['', ...keys].map((key, i) => {
+    if (i === 0) return name;
+    const long = `${name} ${key}`;
+    let short = names.get(long);
+    if (short === undefined) names.set(long, (short = String(++given)));
+    name = short;
+    return name;
+  });
 }
 
 /** The network with nothing attached but the jumpers of a set-up. */
-export function standingOf(bench: Workbench, setUp: SetUp): Standing {
+export function standingOf(bench: Workbench, setUp: SetUp): Question {
   return {
-    added: setUp.jumpers.map(([from, to]) => ({ a: node(bench, from), b: node(bench, to), law: JUMPER })),
+    added: attachedBy(bench, setUp),
+    setUp,
     unpowered: undefined,
     present: bench.presence(setUp),
     source: sourceLaw(bench.network, bench.circuit.nominalVolts, setUp.engine),
@@ -77,7 +132,7 @@ export function standingOf(bench: Workbench, setUp: SetUp): Standing {
   };
 }
 
-function changeOf(bench: Workbench, action: Action, after: SetUp | undefined): Change {
+function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp | undefined): Change {
   const names = touches(action, bench.circuit);
   // Working a switch moves its contacts, not the joints at its terminals.
   const touched: Touch =
@@ -88,11 +143,13 @@ function changeOf(bench: Workbench, action: Action, after: SetUp | undefined): C
           names.has(fault.site) ||
           [...names].some((name) => name.replace(/[hci]$/, '') === fault.site);
   const renewed = action.do === 'fit new' ? action.part : undefined;
+  // After a swap the item that goes into the bin is the one that sat there.
+  const binned = renewed === undefined ? undefined : (before.fitted.get(renewed) ?? renewed);
   return {
     kind: 'change',
     touched: [touched],
     operated: action.do === 'operate',
-    replaced: renewed === undefined ? undefined : (fault) => fault.owner === 'item' && fault.part === renewed,
+    replaced: binned === undefined ? undefined : (fault) => fault.owner === 'item' && fault.part === binned,
     newFuse: renewed === undefined ? 0 : fuseMask(bench, renewed),
     standing: after === undefined ? undefined : standingOf(bench, after),
   };
@@ -139,6 +196,10 @@ export function sameSetUp(a: SetUp, b: SetUp): boolean {
     a.jumpers.every((jumper, i) => jumper.join() === b.jumpers[i]!.join()) &&
     sameSet(a.unplugged, b.unplugged) &&
     sameSet(a.out, b.out) &&
+    sameSet(a.lamps, b.lamps) &&
+    a.rested === b.rested &&
+    a.fitted.size === b.fitted.size &&
+    [...a.fitted].every(([position, item]) => b.fitted.get(position) === item) &&
     [...a.controls].every(([control, position]) => b.controls.get(control) === position)
   );
 }
@@ -192,17 +253,30 @@ export function drivenSetUps(bench: Workbench): SetUp[] {
   return [rest, ...alone];
 }
 
-const remembered = new WeakMap<Workbench, Map<string, { blown: number; places: number[] }[]>>();
+type Blows = { blown: number; places: number[] }[];
 
-function blownBefore(bench: Workbench, grid: Grid): { blown: number; places: number[] }[] {
-  if (!grid.axes.some((axis) => canBlow(axis.fault))) return [];
+const remembered = new WeakMap<Workbench, Map<string, Blows>>();
+
+function blownBefore(bench: Workbench, grid: Grid): Blows {
+  const risky = grid.axes.filter((axis) => canBlow(axis.fault));
+  if (risky.length === 0) return [];
+  const alone = risky.map((axis) => blownAlone(bench, axis.fault));
+  if (grid.axes.length === 1) return alone[0]!;
+  // Several at once: every mask that one of them may have left, or two together, at any severity of the others. Only widens.
+  const masks = new Set(alone.flat().map(({ blown }) => blown));
+  for (const first of [...masks]) for (const second of [...masks]) masks.add(first | second);
+  const places = Array.from({ length: grid.size }, (_, place) => place);
+  return [...masks].map((blown) => ({ blown, places }));
+}
+
+function blownAlone(bench: Workbench, fault: Fault): Blows {
   let memo = remembered.get(bench);
   if (memo === undefined) remembered.set(bench, (memo = new Map()));
-  const key = grid.axes.map((axis) => axis.fault.id).join('+');
-  let blows = memo.get(key);
+  let blows = memo.get(fault.id);
   if (blows === undefined) {
+    const grid = makeGrid([fault]);
     blows = drivenSetUps(bench).flatMap((setUp) => blownBy(bench, grid, standingOf(bench, setUp)));
-    memo.set(key, blows);
+    memo.set(fault.id, blows);
   }
   return blows;
 }

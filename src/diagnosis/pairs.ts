@@ -1,61 +1,139 @@
 /**
- * Two faults at once, when no single one explains the findings. Every pair is judged in the box of both severities. Set covers
- * only give the order: a pair whose members each explain some of the abnormal findings comes first; they never exclude, since
- * two faults can read as neither does alone.
+ * Two faults at once. Every pair is judged in the box of both severities; set covers only give the order: a pair whose members each
+ * explain some of the abnormal findings comes first. They never exclude, since two faults can read as neither does alone.
+ * A pair with a member that explains everything alone is no explanation of its own and is left out.
  */
+import { alikeFaults, parts } from './alike-faults.js';
 import { irredundantCovers } from './covers/covers.js';
-import type { Evidence, EvidenceStep } from './evidence-types.js';
+import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
+import { bothCourses } from './hypotheses.js';
 import type { Observation } from './observe.js';
-import type { Verdict } from './verdict.js';
-import { judge } from './verdict.js';
+import type { Standing } from './rank.js';
+import { restrict } from './restrict.js';
+import { begin } from './verdict.js';
+import { isEmpty } from './alive.js';
 import type { Workbench } from './workbench.js';
 
-/** Pairs judged before the search says that it is not complete. */
-const MOST_PAIRS = 150;
-
 export interface PairSearch {
-  readonly standing: readonly Verdict[];
+  readonly standing: readonly Standing[];
+  /** Pairs of faults that the search has settled, and all there are. */
   readonly examined: { readonly done: number; readonly of: number };
+  /** Pairs that failed on one of the last findings only: seeds of three at once. */
+  readonly near: readonly (readonly Fault[])[];
 }
 
+interface Candidate {
+  readonly a: readonly Fault[];
+  readonly b: readonly Fault[];
+  readonly covers: boolean;
+  readonly weight: number;
+}
+
+/** Covers that put pairs in front; more would only reorder. */
+const MOST_COVERS = 400;
+const MOST_NEAR = 40;
+
+/**
+ * @param faults those that explain nothing alone, or all of them when none does
+ * @param most groups of pairs to judge before the search stops and says so
+ */
 export function judgePairs(
   bench: Workbench,
   faults: readonly Fault[],
   evidence: Evidence,
   abnormal: readonly Observation[],
+  most: number,
 ): PairSearch {
-  const alone = faults.map((fault) => explainedAlone(bench, fault, evidence, abnormal));
+  const groups = alikeFaults(bench, faults, evidence);
+  const alone = groups.map((group) => explainedAlone(bench, group[0]!, evidence, abnormal));
   const covering = new Set(
-    irredundantCovers(abnormal.length, alone, 2, MOST_PAIRS).covers.map((cover) => cover.join()),
+    irredundantCovers(abnormal.length, alone, 2, MOST_COVERS).covers.map((cover) => cover.join()),
   );
-  const pairs: { a: number; b: number; covers: boolean; weight: number }[] = [];
-  for (let a = 0; a < faults.length; a++) {
-    for (let b = a + 1; b < faults.length; b++) {
-      if (faults[a]!.site === faults[b]!.site) continue;
-      const covers = covering.has(`${a},${b}`) || covering.has(`${a}`) || covering.has(`${b}`);
-      pairs.push({ a, b, covers, weight: faults[a]!.weight * faults[b]!.weight });
-    }
-  }
+  const weights = groups.map((group) => group.reduce((sum, fault) => sum + fault.weight, 0));
+  const pairs: Candidate[] = [];
+  groups.forEach((a, i) => {
+    groups.forEach((b, j) => {
+      if (j <= i) return;
+      const covers = covering.has(`${i},${j}`) || covering.has(`${i}`) || covering.has(`${j}`);
+      // A fault that attaches something inside a run parts what is otherwise alike.
+      const manyA = parts(bench, b[0]!, a) ? a.map((fault) => [fault]) : [a];
+      const manyB = parts(bench, a[0]!, b) ? b.map((fault) => [fault]) : [b];
+      for (const first of manyA)
+        for (const second of manyB)
+          if (first[0]!.site !== second[0]!.site)
+            pairs.push({ a: first, b: second, covers, weight: weights[i]! * weights[j]! });
+    });
+  });
   pairs.sort((x, y) => Number(y.covers) - Number(x.covers) || y.weight - x.weight);
-  const tried = pairs.slice(0, MOST_PAIRS);
-  const standing = tried
-    .map(({ a, b }) => judge(bench, [faults[a]!, faults[b]!], evidence))
-    .filter((verdict) => verdict.fall === undefined);
-  return { standing, examined: { done: tried.length, of: pairs.length } };
+  const standing: Standing[] = [];
+  const near: { faults: readonly Fault[]; step: number }[] = [];
+  let done = 0;
+  pairs.slice(0, most).forEach(({ a, b }) => {
+    const [steady, loose] = bothCourses(bench, [a[0]!, b[0]!], evidence);
+    done += a.length * b.length;
+    if (steady.fall === undefined || loose.fall === undefined) {
+      for (const first of a)
+        for (const second of b) {
+          const faults = [first, second];
+          standing.push([
+            { ...steady, faults },
+            { ...loose, faults },
+          ]);
+        }
+    } else near.push({ faults: [a[0]!, b[0]!], step: loose.fall.observation.finding });
+  });
+  near.sort((x, y) => y.step - x.step);
+  const of = pairs.reduce((sum, { a, b }) => sum + a.length * b.length, 0);
+  return {
+    standing,
+    examined: { done, of },
+    near: near.slice(0, MOST_NEAR).map(({ faults }) => faults),
+  };
 }
 
 /** Which abnormal findings the fault explains when they are taken one by one. */
-function explainedAlone(
+export function explainedAlone(
   bench: Workbench,
   fault: Fault,
   evidence: Evidence,
   abnormal: readonly Observation[],
 ): number[] {
-  const explained: number[] = [];
-  abnormal.forEach((observation, i) => {
-    const steps: EvidenceStep[] = [{ kind: 'observation', observation, symptom: 'present' }];
-    if (judge(bench, [fault], { ...evidence, steps }).fall === undefined) explained.push(i);
-  });
-  return explained;
+  const { alive, grid } = begin([fault], evidence, 'steady');
+  return abnormal.flatMap((observation, i) =>
+    isEmpty(restrict(bench, alive, grid, observation)) ? [] : [i],
+  );
+}
+
+/** Third faults tried with each near pair. */
+const MOST_THIRDS = 12;
+
+/**
+ * Three faults at once, grown from pairs that nearly fit: a third that explains what felled the pair. Never all there are.
+ * @param most hypotheses to judge
+ */
+export function judgeTriples(
+  bench: Workbench,
+  faults: readonly Fault[],
+  evidence: Evidence,
+  near: PairSearch['near'],
+  most: number,
+): Standing[] {
+  const likely = [...faults].sort((a, b) => b.weight - a.weight);
+  const standing: Standing[] = [];
+  let tried = 0;
+  for (const pair of near) {
+    const fall = bothCourses(bench, pair, evidence)[0].fall;
+    if (fall === undefined) continue;
+    const thirds = likely
+      .filter((third) => pair.every((fault) => fault.site !== third.site))
+      .filter((third) => explainedAlone(bench, third, evidence, [fall.observation]).length > 0)
+      .slice(0, MOST_THIRDS);
+    for (const third of thirds) {
+      if (tried++ >= most) return standing;
+      const both = bothCourses(bench, [...pair, third], evidence);
+      if (both.some((verdict) => verdict.fall === undefined)) standing.push(both);
+    }
+  }
+  return standing;
 }

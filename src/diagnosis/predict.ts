@@ -3,9 +3,13 @@
  * its tolerance, any severity inside a box. One prediction serves verdicts, severities, rankings and planning.
  */
 import { LIVE_VOLTS } from '../network/meters.js';
-import { sourceElement } from '../network/conditions.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
+import type { Standpoint } from './effect.js';
+import { hasEffect, nodesOf, runRepresentatives } from './effect.js';
+import type { Fault } from './faults.js';
+import { placedFaults } from './fitted.js';
 import type { Observation, Quantity } from './observe.js';
+import { edgesFor, readOut } from './read-out.js';
 import type { Workbench } from './workbench.js';
 
 /** Band of the quantity in one relay and fuse state. */
@@ -22,30 +26,43 @@ const CORNER_MARGIN = 0.15;
 /** A point may leak to its surroundings through damp dirt with as little as this; a floating point then reads volts. */
 const DAMP_OHMS = 1e6;
 
-/** Observations whose predictions are kept: a session is judged anew after each finding, mostly on the findings before. */
-const MOST_REMEMBERED = 80;
+/** Questions whose predictions are kept: a session is judged anew after each finding, mostly on the findings before. */
+const MOST_REMEMBERED = 120;
 
+/** What is known of the question under one list of faults. */
 interface Asked {
-  readonly outcomes: readonly Outcome[];
-  readonly bands: Map<string, { low: number; high: number }>;
+  /** Relay and fuse states in which the network can stand. */
+  readonly states: readonly { readonly pulledIn: number; readonly blown: number }[];
+  readonly chatters: boolean;
+  /** Tolerance bands by state. */
+  readonly bands: Map<string, Band>;
+  /** Whether one more fault at a site would change anything, by site; and the view from which that is judged. */
+  readonly effects: Map<string, boolean>;
+  standpoints?: readonly Standpoint[];
 }
 
-type Question = Pick<Observation, 'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity'>;
+interface Band {
+  readonly low: number;
+  readonly high: number;
+}
 
-/** Predicts one observation under chosen faults; remembers what it solved. Make one per observation and set of fault sites. */
+/** What a prediction needs to know of an observation; the reading itself plays no part. */
+export type Question = Pick<
+  Observation,
+  'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity' | 'setUp'
+>;
+
+/** Predicts one observation under chosen faults; what it solved is shared by all predictors of the same question. */
 export class Predictor {
-  private readonly memo: Map<string, Asked>;
+  private readonly memory: QuestionMemory;
   private readonly sourceIndex: number;
 
   constructor(
     private readonly bench: Workbench,
-    private readonly observation: Pick<
-      Observation,
-      'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity'
-    >,
+    private readonly observation: Question,
   ) {
-    this.sourceIndex = sourceElement(bench.network);
-    this.memo = remembered(bench, observation);
+    this.sourceIndex = bench.source;
+    this.memory = remembered(bench, observation);
   }
 
   /**
@@ -53,15 +70,16 @@ export class Predictor {
    * such state). `corners`: the faults applied at each corner of the box; `blown`: fuses blown before.
    */
   bands(corners: readonly (readonly AppliedFault[])[], blown: number): StateBand[] {
+    const lists = this.distinct(corners, blown);
     const states = new Map<string, StateBand>();
-    const asked = corners.map((faults) => this.ask(faults, blown));
-    for (const { outcomes } of asked) {
-      for (const { pulledIn, blown: after } of outcomes) {
+    const asked = lists.map((faults) => this.ask(faults, blown));
+    for (const { states: own } of asked) {
+      for (const { pulledIn, blown: after } of own) {
         const key = `${pulledIn}/${after}`;
         if (states.has(key)) continue;
         let low = Infinity;
         let high = -Infinity;
-        corners.forEach((faults, i) => {
+        lists.forEach((faults, i) => {
           const band = this.forced(asked[i]!, faults, pulledIn, after);
           low = Math.min(low, band.low);
           high = Math.max(high, band.high);
@@ -71,20 +89,126 @@ export class Predictor {
       }
     }
     const all = [...states.values()];
-    if (!asked.some(({ outcomes }) => outcomes.some((outcome) => outcome.chatters))) return all;
+    if (!asked.some(({ chatters }) => chatters)) return all;
     // A chattering relay shows the meter anything between its states.
     const low = Math.min(...all.map((band) => band.low));
     const high = Math.max(...all.map((band) => band.high));
     return all.map((band) => ({ ...band, low, high }));
   }
 
+  /**
+   * A name shared by all faults that act alike in this question: those without effect, and those in one unbranched run.
+   * Faults of one name, scale and drift have the same verdict on the observation. `blown`: fuses open beforehand.
+   */
+  actsAs(fault: Fault, blown: number): string {
+    const scale = `${fault.scale.edges.length} ${fault.scale.edges[0]} ${fault.contact}`;
+    const [applied] = placedFaults(this.bench.network, this.observation.setUp.fitted, [
+      fault.apply(fault.scale.edges[0]!),
+    ]);
+    if (applied === undefined || !this.matters([], blown, applied)) return `none ${scale}`;
+    switch (applied.kind) {
+      case 'series':
+        return `series ${this.memory.representative[applied.element]} ${scale}`;
+      case 'shunt':
+        return `shunt ${applied.node} ${scale}`;
+      default:
+        return fault.id;
+    }
+  }
+
+  /** Whether the fault, at some severity, changes the answer when these are there already. */
+  shows(others: readonly AppliedFault[], fault: Fault): boolean {
+    const { network } = this.bench;
+    const { fitted } = this.observation.setUp;
+    const there = this.onRuns(placedFaults(network, fitted, others));
+    return placedFaults(network, fitted, [fault.apply(fault.scale.edges[0]!)]).some((applied) =>
+      this.matters(there, 0, applied),
+    );
+  }
+
+  /** Remembers something worked out for this question, under a name. */
+  remember<T>(name: string, make: () => T): T {
+    const known = this.memory.other.get(name);
+    if (known !== undefined) return known as T;
+    const made = make();
+    this.memory.other.set(name, made);
+    return made;
+  }
+
+  /** Corners without the faults that do nothing here, moved to the representative of their run; each list once. */
+  private distinct(
+    corners: readonly (readonly AppliedFault[])[],
+    blown: number,
+  ): readonly (readonly AppliedFault[])[] {
+    const { network } = this.bench;
+    const { fitted } = this.observation.setUp;
+    const lists = corners.map((faults) => this.reduce(placedFaults(network, fitted, faults), blown));
+    if (lists.length === 1) return lists;
+    const seen = new Map(lists.map((faults) => [faultKey(faults), faults]));
+    return [...seen.values()];
+  }
+
+  private reduce(faults: readonly AppliedFault[], blown: number): readonly AppliedFault[] {
+    // For three at once the view from two would have to be solved for each pair: not worth it.
+    if (faults.length <= 2) {
+      for (const fault of faults) {
+        const rest = faults.filter((other) => other !== fault);
+        if (!this.matters(this.onRuns(rest), blown, fault)) return this.reduce(rest, blown);
+      }
+    }
+    return this.onRuns(faults);
+  }
+
+  /** Series faults on the representative of their run, unless another fault attaches something inside a run. */
+  private onRuns(faults: readonly AppliedFault[]): readonly AppliedFault[] {
+    const { network } = this.bench;
+    if (faults.length > 1 && faults.some((fault) => nodesOf(network, fault).length > 0)) return faults;
+    return faults.map((fault) =>
+      fault.kind === 'series' ? { ...fault, element: this.memory.representative[fault.element]! } : fault,
+    );
+  }
+
+  /** Whether one more fault beside these changes the answer at any severity. */
+  private matters(faults: readonly AppliedFault[], blown: number, fault: AppliedFault): boolean {
+    const asked = this.ask(faults, blown);
+    const site = siteKey(fault);
+    let effect = asked.effects.get(site);
+    if (effect === undefined) {
+      asked.standpoints ??= this.standpoints(asked, faults, blown);
+      effect =
+        asked.chatters || hasEffect(this.bench.network, this.observation.present, asked.standpoints, fault);
+      asked.effects.set(site, effect);
+    }
+    return effect;
+  }
+
+  private standpoints(asked: Asked, faults: readonly AppliedFault[], blown: number): readonly Standpoint[] {
+    const { added, quantity } = this.observation;
+    const solver = this.bench.solver(added);
+    const read = quantity.minus === undefined ? [quantity] : [quantity, quantity.minus];
+    return asked.states.flatMap(({ pulledIn, blown: after }) => {
+      const held: Variant = { ...this.variant(faults, blown | after), forcedRelays: pulledIn };
+      const nominal = solver.solve(held)[0]!;
+      return read.flatMap(({ a, b }) => {
+        const { signs, response } = solver.adjoint(nominal, held, a, b);
+        const corners = [signs, signs.map((sign: number) => -sign)].map((corner) => {
+          const variant = { ...held, corner, start: nominal };
+          const { volts } = solver.solve(variant)[0]!;
+          return { volts, response };
+        });
+        return [{ volts: nominal.volts, response }, ...corners];
+      });
+    });
+  }
+
   private ask(faults: readonly AppliedFault[], blown: number): Asked {
     const key = `${faultKey(faults)}|${blown}`;
-    const known = this.memo.get(key);
+    const known = this.memory.asked.get(key);
     if (known !== undefined) return known;
     const variant = this.variant(faults, blown);
     const solver = this.bench.solver(this.observation.added);
     const outcomes = [...solver.solve(variant)];
+    const nominal = outcomes.length;
     if (this.bench.network.coils.length > 0) {
       // A weak or strong battery may leave a relay in another state; both edges are possible.
       for (const edge of [-1, 1]) {
@@ -93,18 +217,26 @@ export class Predictor {
         outcomes.push(...solver.solve({ ...variant, corner }));
       }
     }
-    const asked: Asked = { outcomes, bands: new Map() };
-    this.memo.set(key, asked);
+    const asked: Asked = {
+      states: outcomes.map(({ pulledIn, blown: after }) => ({ pulledIn, blown: after })),
+      chatters: outcomes.some((outcome) => outcome.chatters),
+      bands: new Map(),
+      effects: new Map(),
+    };
+    this.memory.asked.set(key, asked);
+    outcomes.forEach((outcome, i) => {
+      this.forced(asked, faults, outcome.pulledIn, outcome.blown, i < nominal ? outcome : undefined);
+    });
     return asked;
   }
 
   private variant(faults: readonly AppliedFault[], blown: number): Variant {
     const { pinned, source, present } = this.observation;
-    const own = faults.some((fault) => fault.kind !== 'shunt' && fault.element === this.sourceIndex);
+    const own = faults.some((fault) => 'element' in fault && fault.element === this.sourceIndex);
     // Where the posts were read beside this reading, they are what they are, whatever ails the battery behind them.
     const kept =
       pinned && own
-        ? faults.filter((fault) => fault.kind === 'shunt' || fault.element !== this.sourceIndex)
+        ? faults.filter((fault) => !('element' in fault) || fault.element !== this.sourceIndex)
         : faults;
     const replaced =
       !pinned && faults.some((fault) => fault.kind === 'law' && fault.element === this.sourceIndex);
@@ -117,17 +249,18 @@ export class Predictor {
     };
   }
 
-  /** Tolerance band with relays and fuses held in one state. */
+  /** Tolerance band with relays and fuses held in one state. `nominal`: the network in that state, where it is already solved. */
   private forced(
     asked: Asked,
     faults: readonly AppliedFault[],
     pulledIn: number,
     blown: number,
-  ): { low: number; high: number } {
+    nominal?: Outcome,
+  ): Band {
     const key = `${pulledIn}/${blown}`;
     const known = asked.bands.get(key);
     if (known !== undefined) return known;
-    const band = this.toleranceBand(faults, pulledIn, blown);
+    const band = this.toleranceBand(faults, pulledIn, blown, nominal);
     asked.bands.set(key, band);
     return band;
   }
@@ -136,26 +269,30 @@ export class Predictor {
     faults: readonly AppliedFault[],
     pulledIn: number,
     blown: number,
-  ): { low: number; high: number } {
+    solved: Outcome | undefined,
+  ): Band {
     const { added, unpowered, quantity } = this.observation;
     const solver = this.bench.solver(added);
     const held: Variant = { ...this.variant(faults, blown), forcedRelays: pulledIn };
-    const nominal = solver.solve(held)[0]!;
+    const nominal = solved ?? solver.solve(held)[0]!;
     if (unpowered !== undefined && this.isLive(held, unpowered)) return { low: -Infinity, high: Infinity };
     if (quantity.minus !== undefined) return this.contrastBand(held, nominal, faults);
     const { a, b } = quantity;
-    const { signs, ohms } = solver.adjoint(nominal, held, a, b);
-    const up = solver.solve({ ...held, corner: signs, start: nominal })[0]!;
-    const down = solver.solve({ ...held, corner: signs.map((sign: number) => -sign), start: nominal })[0]!;
-    const values = [nominal, up, down].map((outcome) => outcome.volts[a]! - outcome.volts[b]!);
+    const answer = solver.adjoint(nominal, held, a, b);
+    const edges = edgesFor(quantity, answer.signs);
+    const corners = [edges, edges.map((edge: number) => -edge)].map((corner) => ({ ...held, corner }));
+    const values = [held, ...corners].flatMap((variant) => {
+      const outcome = variant === held ? nominal : solver.solve({ ...variant, start: nominal })[0]!;
+      return readOut(this.bench.network, solver, outcome, variant, quantity);
+    });
     let low = Math.min(...values);
     let high = Math.max(...values);
     const margin = CORNER_MARGIN * (high - low);
     low -= margin;
     high += margin;
-    if (unpowered === undefined && quantity.load === undefined) {
+    if (unpowered === undefined && quantity.load === undefined && quantity.through === undefined) {
       const battery = nominal.volts[this.bench.network.points.get('bat+')!]!;
-      const share = ohms / (ohms + DAMP_OHMS);
+      const share = answer.ohms / (answer.ohms + DAMP_OHMS);
       const [va, vb] = [nominal.volts[a]!, nominal.volts[b]!];
       low += share * (Math.min(-vb, va - battery, low) - low);
       high += share * (Math.max(battery - vb, va, high) - high);
@@ -165,11 +302,7 @@ export class Predictor {
   }
 
   /** Difference of two loads: what both share moves both alike, so only elements that move them apart go to their edges. */
-  private contrastBand(
-    held: Variant,
-    nominal: Outcome,
-    faults: readonly AppliedFault[],
-  ): { low: number; high: number } {
+  private contrastBand(held: Variant, nominal: Outcome, faults: readonly AppliedFault[]): Band {
     const { added, quantity } = this.observation;
     const minus = quantity.minus!;
     const solver = this.bench.solver(added);
@@ -194,21 +327,40 @@ export class Predictor {
   }
 }
 
-/** What was solved earlier on this workbench for the very same question. */
-function remembered(bench: Workbench, question: Question): Map<string, Asked> {
+/** What was worked out earlier on this workbench for the very same question. */
+interface QuestionMemory {
+  readonly asked: Map<string, Asked>;
+  readonly other: Map<string, unknown>;
+  readonly representative: Int32Array;
+}
+
+function remembered(bench: Workbench, question: Question): QuestionMemory {
   let questions = memory.get(bench);
   if (questions === undefined) memory.set(bench, (questions = new Map()));
-  const { added, unpowered, present, source, pinned, quantity } = question;
-  const key = JSON.stringify([added, unpowered, present.join(''), source, pinned, quantity]);
+  const { added, unpowered, present, source, pinned, quantity, setUp } = question;
+  const place = [...setUp.fitted].sort();
+  const key = JSON.stringify([added, unpowered?.length, present.join(''), source, pinned, quantity, place]);
   const known = questions.get(key);
-  if (known !== undefined) return known;
+  if (known !== undefined) {
+    questions.delete(key);
+    questions.set(key, known);
+    return known;
+  }
   if (questions.size >= MOST_REMEMBERED) questions.delete(questions.keys().next().value!);
-  const fresh = new Map<string, Asked>();
+  const attached = [...added, ...(unpowered ?? [])].flatMap(({ a, b }) => [a, b]);
+  const read = [quantity.a, quantity.b, quantity.minus?.a, quantity.minus?.b].filter(
+    (node): node is number => node !== undefined,
+  );
+  const fresh: QuestionMemory = {
+    asked: new Map(),
+    other: new Map(),
+    representative: runRepresentatives(bench.network, present, [...attached, ...read]),
+  };
   questions.set(key, fresh);
   return fresh;
 }
 
-const memory = new WeakMap<Workbench, Map<string, Map<string, Asked>>>();
+const memory = new WeakMap<Workbench, Map<string, QuestionMemory>>();
 
 /** Rated volts of the load as it is fitted: a wrong lamp is lit by its own standard. */
 function ratedVolts(quantity: Observation['quantity'], faults: readonly AppliedFault[]): number {
@@ -228,20 +380,30 @@ function magnitude(low: number, high: number): { low: number; high: number } {
 function faultKey(faults: readonly AppliedFault[]): string {
   let key = '';
   for (const fault of faults) {
-    switch (fault.kind) {
-      case 'series':
-        key += `s${fault.element}:${fault.ohms};`;
-        break;
-      case 'shunt':
-        key += `g${fault.node}:${fault.ohms};`;
-        break;
-      case 'stuck':
-        key += `c${fault.element}:${fault.closed};`;
-        break;
-      case 'law':
-        key += `l${fault.element}:${JSON.stringify(fault.law)};`;
-        break;
-    }
+    key += siteKey(fault);
+    if (fault.kind === 'law') key += JSON.stringify(fault.law);
+    else if ('ohms' in fault) key += fault.ohms;
+    key += ';';
   }
   return key;
+}
+
+/** Where a fault acts and how, without its severity. */
+function siteKey(fault: AppliedFault): string {
+  switch (fault.kind) {
+    case 'series':
+      return `s${fault.element}:`;
+    case 'shunt':
+      return `g${fault.node}:`;
+    case 'bridge':
+      return `b${fault.a}-${fault.b}:`;
+    case 'crossed':
+      return `x${fault.first}-${fault.second}:`;
+    case 'stuck':
+      return `c${fault.element}${fault.closed}:`;
+    case 'law':
+      return `l${fault.element}:`;
+    case 'rehung':
+      return `h${fault.element}-${fault.a}-${fault.b}:`;
+  }
 }

@@ -4,8 +4,8 @@
  */
 
 export interface Scale {
-  /** `ohm` added in series or to ground, `V` of a flat battery, `W` of a wrong lamp; `none` where a fault has one severity. */
-  readonly unit: 'ohm' | 'V' | 'W' | 'none';
+  /** `ohm` added in series or to ground, `V` of a flat battery, `W` of a wrong lamp, `A` of a motor; `none` where a fault has one severity. */
+  readonly unit: 'ohm' | 'V' | 'W' | 'A' | 'none';
   /** Cell i lies between edges[i] and edges[i + 1]; a fixed fault has one cell with two equal edges. */
   readonly edges: readonly number[];
 }

@@ -1,7 +1,7 @@
 /** A circuit made ready for reasoning: network, faults and the solvers, each made once and kept. */
 import type { Circuit } from '../circuit/circuit.js';
 import { compile } from '../network/compile.js';
-import { presence } from '../network/conditions.js';
+import { presence, sourceElement } from '../network/conditions.js';
 import type { Network } from '../network/network.js';
 import { Solver } from '../network/solver.js';
 import type { AddedElement } from '../network/solver-types.js';
@@ -13,6 +13,8 @@ export interface Workbench {
   readonly circuit: Circuit;
   readonly network: Network;
   readonly faults: readonly Fault[];
+  /** Element of the battery's emf. */
+  readonly source: number;
   /** Solver for the network with these meters, jumpers and lamps attached. */
   solver(added: readonly AddedElement[]): Solver;
   /** Which elements are connected in this set-up. */
@@ -27,6 +29,7 @@ export function createWorkbench(circuit: Circuit): Workbench {
     circuit,
     network,
     faults: listFaults(circuit, network),
+    source: sourceElement(network),
     solver(added) {
       const key = JSON.stringify(added);
       let solver = solvers.get(key);

@@ -1,0 +1,23 @@
+/** What goes wrong with contacts that open and close, and with fuses. */
+import type { Part } from '../../circuit/circuit.js';
+import type { Element } from '../../network/network.js';
+import { FIXED, SERIES } from '../severity.js';
+import { open, replacement, series, type ModeList } from './mode-list.js';
+import { ODDS } from './odds.js';
+
+export function fuseModes(list: ModeList, element: Element, part: Part): void {
+  list.add(element, 'open', FIXED, ODDS.fuse, { apply: open(element), repair: replacement(part) });
+}
+
+export function contactModes(list: ModeList, element: Element, part: Part): void {
+  const worn = part.type === 'relay' ? ODDS.relayContact : ODDS.switchContact;
+  list.add(element, 'resistance', SERIES, worn, {
+    apply: series(element),
+    repair: replacement(part),
+    contact: true,
+  });
+  list.add(element, 'stuck', FIXED, ODDS.welded, {
+    apply: () => ({ kind: 'stuck', element: element.index, closed: true }),
+    repair: replacement(part),
+  });
+}
