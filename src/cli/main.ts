@@ -154,6 +154,14 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
       ),
     );
 
+  json(session(program.command('redraw').argument('[words...]', 'what was wrong in the drawing')))
+    .description('record that the circuit file was corrected; the findings stay')
+    .action(
+      run(async (ctx, words: string[], flags: Flags) =>
+        (await import('./commands/redraw.js')).redraw(ctx, words, flags),
+      ),
+    );
+
   json(session(program.command('suspects')))
     .description('what is still suspected')
     .action(run(async (ctx, flags: Flags) => (await import('./commands/ask.js')).suspects(ctx, flags)));

@@ -97,19 +97,22 @@ async function sessionFile(context: Context, flags: SessionFlags): Promise<strin
   return newest;
 }
 
-/** The circuit the session was begun on. A changed drawing keeps the findings, and is said. */
+/** The circuit the session stands on: the last corrected one, else the one it was begun on. A changed file keeps the findings, and is said. */
 export async function circuitOf(
   context: Context,
   recorded: readonly Recorded[],
   flags: Pick<SessionFlags, 'circuit'>,
 ): Promise<FoundCircuit> {
-  const opened = recorded.find(({ event }) => event.type === 'opened')?.event;
-  if (opened?.type !== 'opened')
+  const undone = undoneNumbers(recorded);
+  const wanted = recorded
+    .filter(({ number }) => !undone.has(number))
+    .flatMap(({ event }) => (event.type === 'opened' || event.type === 'redrawn' ? [event.circuit] : []))
+    .at(-1);
+  if (wanted === undefined)
     throw new Failure(
       'the session does not say on which circuit it was begun',
       'Name it with --circuit FILE.',
     );
-  const wanted = opened.circuit;
   const found = await findCircuit(context, flags.circuit ?? wanted.file).catch((error: unknown) => {
     if (error instanceof Failure && flags.circuit === undefined)
       throw new Failure(
@@ -126,7 +129,7 @@ export async function circuitOf(
     );
   if (found.hash !== wanted.hash)
     context.output.say(
-      'The circuit file has changed since this session began. The findings are kept and judged by the new drawing.',
+      'The circuit file has changed since it was last recorded. The findings are kept and judged by the new drawing; to record that it was corrected, type: redraw and a few words.',
       'warning',
     );
   return found;

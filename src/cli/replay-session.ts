@@ -2,12 +2,10 @@
 import { readSessionFile, type Expectation } from '../files/session-file.js';
 import { readJournal } from '../files/journal.js';
 import { printDiagnostics } from '../circuit/print-diagnostic.js';
-import { decide } from '../session/decide.js';
-import { describeEvent } from '../session/describe-event.js';
-import type { Recorded } from '../session/events.js';
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Context } from './context.js';
 import { Failure } from './failure.js';
+import { misfits } from './misfits.js';
 import { circuitOf } from './open-session.js';
 import { memoryRecorder, Session } from './session.js';
 import { sessionReport } from './session-report.js';
@@ -32,19 +30,8 @@ export async function replaySession(context: Context, path: string, shown = path
   const { recorded, hash } = await readJournal(path);
   const { circuit } = await circuitOf(context, recorded, {});
   const session = new Session(circuit, recorded, memoryRecorder(hash), () => '');
-  return { title: shown, session, differs: stillAccepted(session) };
-}
-
-/** A journal expects nothing but that each of its events can still follow the ones before it on today's drawing. */
-function stillAccepted({ circuit, recorded, case: folded }: Session): readonly string[] {
-  const soFar: Recorded[] = [];
-  return recorded.flatMap((entry) => {
-    const decision = decide(circuit, soFar, [entry.event]);
-    soFar.push(entry);
-    return decision.ok
-      ? []
-      : [`event ${entry.number} (${describeEvent(circuit, entry.event, folded.now)}): ${decision.message}`];
-  });
+  // A journal expects nothing but that each of its events can still follow the ones before it on today's drawing.
+  return { title: shown, session, differs: misfits(circuit, recorded) };
 }
 
 /** What is not as expected, in words. */

@@ -96,6 +96,22 @@ export const CAUTION_TEXTS = {
     'note',
     'No filament test lamp on lines of electronic modules: it can draw more than their outputs can give. Use a meter there.',
   ],
+  'test-lamp-module': [
+    'stop',
+    'This line belongs to an electronic module: a test lamp may harm electronics. Use a meter, or unplug the module first.',
+  ],
+  'jumper-module': [
+    'stop',
+    'This line belongs to an electronic module: a jumper here may harm it. Unplug the module first, or be sure what the line may be joined to.',
+  ],
+  'jumper-module-output': [
+    'refuse',
+    'This jumper would work against an output of an electronic module that is still connected, and can destroy it. Unplug the module first.',
+  ],
+  'airbag-line': [
+    'refuse',
+    "This is an airbag or belt-tensioner line: no meter, test lamp or jumper on it. Work on it only by the maker's procedure.",
+  ],
   'fuse-rating': [
     'note',
     'Fit only a fuse of the rating in the drawing; never a bigger one, never a wire bridge. If it blows again the cause is still there.',

@@ -7,6 +7,7 @@ import type { Step } from '../session/case.js';
 import type { Action, Event, Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import { CAUTION_TEXTS, type CautionId } from './caution-texts.js';
+import { jumperModuleCautions, testLampCautions } from './module-cautions.js';
 import { mayBeLive, plainPoint, reachable } from './live-line.js';
 
 export interface Caution {
@@ -74,7 +75,9 @@ function aboutReading(
   for (const point of points) {
     // A meter lead on a battery post makes no spark; said at every reading, the warning would no longer be read.
     if (partAt(circuit, point)?.type !== 'battery') atPoint(circuit, point, ids);
-    if (reading.kind !== 'look' && isNeverProbe(circuit, point)) ids.add('never-probe');
+    if (reading.kind === 'look') continue;
+    if (isNeverProbe(circuit, point)) ids.add('never-probe');
+    if (isAirbagLine(circuit, point)) ids.add('airbag-line');
   }
   if (reading.kind === 'look') return;
   const value = 'value' in reading ? reading.value : undefined;
@@ -90,7 +93,10 @@ function aboutReading(
   if (reading.kind === 'amps') ids.add('amps-series');
   else if (reading.kind !== 'test lamp' && lastMeterTest(before.timeline ?? []) === 'amps')
     ids.add('meter-sockets');
-  if (reading.kind === 'test lamp' && reading.lamp === 'filament') ids.add('test-lamp-modules');
+  if (reading.kind === 'test lamp' && reading.lamp === 'filament') {
+    const onModule = testLampCautions(circuit, setUp, points);
+    for (const id of onModule.length > 0 ? onModule : (['test-lamp-modules'] as const)) ids.add(id);
+  }
 }
 
 function aboutAction(circuit: Circuit, setUp: SetUp, action: Action, ids: Set<CautionId>): void {
@@ -143,6 +149,9 @@ function aboutAction(circuit: Circuit, setUp: SetUp, action: Action, ids: Set<Ca
   }
 }
 
+/** Stay hot after use. */
+const HOT: ReadonlySet<string> = new Set(['lamp', 'heater', 'resistor pack']);
+
 /** An item is taken out, put in or exchanged. */
 function item(
   circuit: Circuit,
@@ -154,7 +163,7 @@ function item(
   atPoint(circuit, id, ids);
   const part = circuit.parts.get(id);
   if (part?.type === 'fuse' && how !== 'take out' && how !== 'refit') ids.add('fuse-rating');
-  if (part?.type === 'lamp' && how !== 'refit') ids.add('hot');
+  if (part !== undefined && HOT.has(part.type) && how !== 'refit') ids.add('hot');
   if (setUp.engine === 'running') ids.add(part?.type === 'battery' ? 'battery-engine' : 'fuse-engine');
 }
 
@@ -176,7 +185,9 @@ function jumper(
   for (const point of between) {
     atPoint(circuit, point, ids);
     if (isNeverProbe(circuit, point)) ids.add('never-probe');
+    if (isAirbagLine(circuit, point)) ids.add('airbag-line');
   }
+  for (const id of jumperModuleCautions(circuit, setUp, between)) ids.add(id);
   const [one, other] = between.map((point) => plainPoint(circuit, point)) as [PointId, PointId];
   const feed = reachable(circuit, setUp, 'bat+', 'metal');
   const ground = reachable(circuit, setUp, 'bat-', 'metal');
@@ -188,6 +199,7 @@ function jumper(
   const woken = wokenBy(circuit, setUp, between);
   for (const part of circuit.parts.values()) {
     if (part.type === 'motor' && woken.has(part.id)) ids.add(motorRisk(part.drives));
+    if (part.type === 'solenoid' && woken.has(part.id)) ids.add(motorRisk(part.label));
     if (part.type !== 'switch') continue;
     // Bridging a switch does what operating it would do.
     const bridged = [one, other].every((point) => point.startsWith(`${part.id}.`));
@@ -272,6 +284,13 @@ function isNeverProbe(circuit: Circuit, point: PointId): boolean {
       // A splice or a stud belongs to the other wires as well.
       !/^(splice|ground|battery)$/.test(partAt(circuit, point)?.type ?? ''),
   );
+}
+
+/** By its name: the drawing knows no such part type. */
+function isAirbagLine(circuit: Circuit, point: PointId): boolean {
+  const wire = circuit.wires.find((candidate) => candidate.id === point);
+  const ends = wire === undefined ? [point] : [wire.from, wire.to];
+  return ends.some((end) => /airbag|belt ?tensioner|pretensioner/i.test(partAt(circuit, end)?.label ?? ''));
 }
 
 /** The item's own terminals, once it is out, touch nothing. */

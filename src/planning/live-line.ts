@@ -2,11 +2,11 @@
  * Which points a healthy circuit can feed in a set-up, walked on the drawing alone.
  * For cautions only: it errs on the side of "live"; verdicts work on the solved network instead.
  */
-import type { Circuit, Part, PointId } from '../circuit/circuit.js';
+import { terminalsOf, type Circuit, type Part, type PointId } from '../circuit/circuit.js';
 import type { SetUp } from '../session/setup.js';
 
-/** `metal`: only wires, joints, fuses and closed contacts. `any`: through loads and relays as well. */
-export type Through = 'metal' | 'any';
+/** `line`: only wires, joints and plugged connectors. `metal`: fuses and closed contacts as well. `any`: also loads and relays. */
+export type Through = 'line' | 'metal' | 'any';
 
 /** A point without the item side's `i`, and the battery's posts under their terminal names. */
 export function plainPoint(circuit: Circuit, point: PointId): PointId {
@@ -51,46 +51,75 @@ export function reachable(
   return seen;
 }
 
-/** True when the battery's + side reaches the point, through loads or not, and the battery is connected. */
+/** True when a connected battery's + side, or a turning alternator, reaches the point, through loads or not. */
 export function mayBeLive(circuit: Circuit, setUp: SetUp, point: PointId): boolean {
-  const battery = [...circuit.parts.values()].find((part) => part.type === 'battery');
-  if (battery === undefined || setUp.out.has(battery.id)) return false;
   if (point === 'body' || point === 'bat-') return false;
-  return reachable(circuit, setUp, 'bat+', 'any').has(plainPoint(circuit, point));
+  const plain = plainPoint(circuit, point);
+  return [...circuit.parts.values()].some((part) => {
+    if (setUp.out.has(part.id)) return false;
+    if (part.type === 'battery') return reachable(circuit, setUp, 'bat+', 'any').has(plain);
+    const charging = part.type === 'alternator' && setUp.engine === 'running';
+    return charging && reachable(circuit, setUp, `${part.id}.B+`, 'any').has(plain);
+  });
 }
 
 function bridgesOf(part: Part, setUp: SetUp, through: Through): readonly (readonly [string, string])[] {
+  if (setUp.lamps.has(part.id)) return through === 'any' ? [['1', '2']] : [];
   if (setUp.out.has(part.id)) return [];
+  if (part.type === 'connector')
+    return setUp.unplugged.has(part.id) ? [] : part.pins.map((pin) => [`${pin}h`, `${pin}c`] as const);
+  if (through === 'line') return [];
   switch (part.type) {
     case 'fuse':
+    case 'fusible link':
+    case 'breaker':
       return [['1', '2']];
-    case 'connector':
-      return setUp.unplugged.has(part.id) ? [] : part.pins.map((pin) => [`${pin}h`, `${pin}c`] as const);
     case 'switch':
       return part.contacts
         .filter((contact) => contact.closed.includes(setUp.controls.get(part.control) ?? ''))
         .map((contact) => contact.between);
+    default:
+      return through === 'any' ? throughLoad(part) : [];
+  }
+}
+
+/** Loads, and what may stand either way: all of it counts. */
+function throughLoad(part: Part): readonly (readonly [string, string])[] {
+  switch (part.type) {
     case 'relay': {
-      if (through === 'metal') return [];
-      // A relay may stand either way: both contacts count.
       const contacts: (readonly [string, string])[] = [
         ['85', '86'],
         ['30', '87'],
       ];
       return part.changeOver ? [...contacts, ['30', '87a']] : contacts;
     }
+    case 'flasher':
+      return [['49', '49a']];
     case 'motor':
+    case 'heater':
+    case 'solenoid':
     case 'resistor':
-      return through === 'any' ? [['1', '2']] : [];
+    case 'sender':
+    case 'thermistor':
+      return [['1', '2']];
+    case 'resistor pack':
+      return part.resistors.map(({ between }) => between);
     case 'diode':
-      return through === 'any' ? [['A', 'K']] : [];
+      return [['A', 'K']];
     case 'horn':
-      return through === 'any' ? [['1', '31']] : [];
+    case 'buzzer':
+    case 'load':
+    case 'LED lamp':
+      return [['1', '31']];
     case 'lamp':
-      return through === 'any' ? part.filaments.map((filament) => [filament.terminal, '31'] as const) : [];
-    case 'battery':
-    case 'ground':
-    case 'splice':
+      return part.filaments.map((filament) => [filament.terminal, '31'] as const);
+    case 'module':
+      return terminalsOf(part)
+        .filter((terminal) => terminal !== part.ground && terminal !== part.supply)
+        .map((terminal) => [part.supply, terminal] as const);
+    case 'alternator':
+      return part.terminals.includes('D+') ? [['B+', 'D+']] : [];
+    default:
       return [];
   }
 }

@@ -5,7 +5,7 @@ const base = { price: 0, neverProbe: false };
 
 const parts: readonly Part[] = [
   { ...base, id: 'G1', type: 'battery', label: 'battery', place: 'tray', volts: 12.6, ohms: 0.01 },
-  { ...base, id: 'GP1', type: 'ground', label: 'battery ground', place: 'tray' },
+  { ...base, id: 'GP1', type: 'ground', label: 'battery ground', place: 'tray', frame: undefined },
   { ...base, id: 'SP1', type: 'splice', label: 'feed bar', place: 'fuse box' },
   { ...base, id: 'F1', type: 'fuse', label: 'fuse lamps', place: 'fuse box', amps: 10 },
   {
@@ -42,6 +42,7 @@ const parts: readonly Part[] = [
     label: 'starter',
     place: 'tray',
     amps: 150,
+    stallAmps: 600,
     volts: 12,
     drives: 'starter',
   },
@@ -52,6 +53,7 @@ const parts: readonly Part[] = [
     label: 'cooling fan',
     place: 'front',
     amps: 10,
+    stallAmps: 40,
     volts: 12,
     drives: 'fan',
   },
@@ -62,6 +64,7 @@ const parts: readonly Part[] = [
     label: 'fuel pump',
     place: 'tank',
     amps: 5,
+    stallAmps: 20,
     volts: 12,
     drives: 'fuel pump',
   },
@@ -84,8 +87,19 @@ const parts: readonly Part[] = [
     pullInVolts: 7,
     dropOutVolts: 3,
     changeOver: false,
+    contactOhms: undefined,
   },
-  { ...base, id: 'M4', type: 'motor', label: 'wiper', place: 'cab', amps: 5, volts: 12, drives: 'wiper' },
+  {
+    ...base,
+    id: 'M4',
+    type: 'motor',
+    label: 'wiper',
+    place: 'cab',
+    amps: 5,
+    stallAmps: 20,
+    volts: 12,
+    drives: 'wiper',
+  },
   { ...base, id: 'X9', type: 'connector', label: 'horn ring connector', place: 'column', pins: ['1'] },
   {
     ...base,

@@ -147,6 +147,25 @@ const rows: readonly (readonly [title: string, event: Event, setUp: SetUp, expec
   ['volts at the ballast', volts('R9.1'), rest, ['ballast']],
   ['wiggle at a hot resistor', did({ do: 'wiggle', at: 'R8' }), rest, ['hot']],
   ['wiggle an orange wire', did({ do: 'wiggle', at: 'W10' }), rest, ['orange-cable']],
+  ['clamp around a wire', found({ kind: 'clamp', at: 'W3', value: typed }), rest, []],
+  [
+    'clamp at a wire never to be probed',
+    found({ kind: 'clamp', at: 'W16', value: typed }),
+    rest,
+    ['never-probe'],
+  ],
+  ['test lamp in place of a fuse', did({ do: 'lamp in place', part: 'F1' }), rest, ['lamp-in-place']],
+  ['known-good fuse fitted', did({ do: 'fit known-good', part: 'F1' }), rest, ['fuse-rating']],
+  ['lamps swapped', did({ do: 'swap', parts: ['H1', 'H1'] }), rest, ['hot', 'roadside']],
+  ['breaker reset', did({ do: 'reset', part: 'F1' }), rest, ['reset-once']],
+  ['the vehicle left alone', did({ do: 'wait', minutes: 30 }), rest, []],
+  [
+    'ohms behind a fuse with a lamp in its place',
+    ohms('F1.2', 'body'),
+    { ...rest, out: new Set(['F1']), lamps: new Set(['F1']) },
+    ['ohms-live'],
+  ],
+  ['ohms behind a pulled fuse', ohms('F1.2', 'body'), { ...rest, out: new Set(['F1']) }, ['ohms-dead']],
   ['a reading of 300 V', volts('F1.2', 'bat-', { value: 300, step: 1 }), rest, ['high-voltage']],
 ];
 

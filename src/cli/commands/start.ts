@@ -7,6 +7,7 @@ import { Failure } from '../failure.js';
 import { findCircuit } from '../find-circuit.js';
 import { STATUS } from '../io.js';
 import { beginSession, openSession, type AtWork, type SessionFlags } from '../open-session.js';
+import { redraw } from '../redraw.js';
 import { Interrupted, scriptAsker, type Asker } from '../talk/asker.js';
 import { opening } from '../talk/opening.js';
 import { confirmBy, talk } from '../talk/talk.js';
@@ -28,25 +29,27 @@ export async function start(
 ): CommandResult {
   const found = await findCircuit(context, circuit);
   const asker = await (makeAsker ?? askerFor(flags))(context);
-  return converse(context, await beginSession(context, found, flags), asker, true);
+  return converse(context, await beginSession(context, found, flags), asker, true, {});
 }
 
 export async function resume(context: Context, flags: TalkFlags, makeAsker?: MakeAsker): CommandResult {
   const asker = await (makeAsker ?? askerFor(flags))(context);
-  return converse(context, await openSession(context, flags), asker, false);
+  return converse(context, await openSession(context, flags), asker, false, flags);
 }
 
 async function converse(
-  { output }: Context,
+  context: Context,
   { session, file }: AtWork,
   asker: Asker,
   fresh: boolean,
+  flags: SessionFlags,
 ): CommandResult {
+  const { output } = context;
   const howToResume = `It is safe in ${file}\nTo go on: knowngood resume --session "${file}"`;
   try {
     output.say(`Session: ${file}`, 'faint');
     if (fresh && asker.person) await opening(session, asker, output, confirmBy(asker));
-    const end = await talk(session, asker, output);
+    const end = await talk(session, asker, output, (words) => redraw(context, session, words, flags.circuit));
     if (end === 'paused') {
       await session.record([{ type: 'paused' }]);
       output.say(`Paused. ${howToResume}`);

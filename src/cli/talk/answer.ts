@@ -37,7 +37,9 @@ export function answerQuery(line: Extract<Line, { kind: 'query' }>, session: Ses
       return printSession(session, output);
     case 'help':
       return print(showHelp());
+    case 'redraw':
     case 'pause':
+      return output.say('Not among these questions: type it at the prompt.');
   }
 }
 

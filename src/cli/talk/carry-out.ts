@@ -1,6 +1,7 @@
 /** Cautions first, then the record, then what it changed. Every entry path goes through here. */
 import { cautionsBefore } from '../../planning/step-cautions.js';
 import type { Caution } from '../../planning/cautions.js';
+import { secondFuse } from '../../planning/second-fuse.js';
 import type { Event, Recorded } from '../../session/events.js';
 import type { Output } from '../output.js';
 import { showConsequences } from '../show/consequences.js';
@@ -18,7 +19,10 @@ export async function carryOut(
   output: Output,
   confirm: Confirm,
 ): Promise<readonly Recorded[]> {
-  const cautions = cautionsBefore(session.circuit, session.recorded, events);
+  const cautions = [
+    ...cautionsBefore(session.circuit, session.recorded, events),
+    ...fuseCaution(session, events),
+  ];
   for (const line of cautionLines(cautions)) output.say(line, 'warning');
   if (cautions.some((caution) => caution.refused)) {
     output.complain(
@@ -41,6 +45,14 @@ export async function carryOut(
     for (const line of showConsequences(before, session.diagnosis, numbers)) output.say(line);
   }
   return recorded;
+}
+
+/** The diagnosis is worked out here only where an item goes in. */
+function fuseCaution(session: Session, events: readonly Event[]): readonly Caution[] {
+  const goesIn = ['refit', 'fit new', 'fit known-good', 'swap', 'reset'];
+  if (!events.some((event) => event.type === 'did' && goesIn.includes(event.action.do))) return [];
+  const caution = secondFuse(events, session.diagnosis.blown, session.case.timeline);
+  return caution === undefined ? [] : [caution];
 }
 
 function changesVerdicts(event: Event): boolean {

@@ -57,8 +57,7 @@ async function each(
     const line = await understood(verb, answer, session, asker);
     if (line.kind === 'events') await carryOut(session, line.events, line.echo, output, confirm);
     else if (line.kind === 'error') output.complain(line.message, line.mend);
-    else if (line.kind === 'query' && line.query !== 'pause') answerQuery(line, session, output);
-    else output.say('That can be done after these questions; Enter passes them over.');
+    else if (line.kind === 'query') answerQuery(line, session, output);
   }
 }
 

@@ -24,7 +24,13 @@ export function confirmBy(asker: Asker): Confirm {
   return async () => /^yes$/i.test((await asker.ask('Type yes to go on, anything else to leave it:')) ?? '');
 }
 
-export async function talk(session: Session, asker: Asker, output: Output): Promise<End> {
+/** @param redraw reads the circuit file anew and records it as corrected; throws Failure where it cannot be used */
+export async function talk(
+  session: Session,
+  asker: Asker,
+  output: Output,
+  redraw: (words: string) => Promise<unknown>,
+): Promise<End> {
   const confirm = confirmBy(asker);
   const all = { session, asker, output, confirm };
   let shown = -1;
@@ -64,6 +70,13 @@ export async function talk(session: Session, asker: Asker, output: Output): Prom
       }
       case 'query':
         if (line.query === 'pause') return 'paused';
+        if (line.query === 'redraw') {
+          await redraw(line.about ?? '').catch((error: unknown) => {
+            if (!(error instanceof Failure) || !asker.person) throw error;
+            output.complain(error.message, error.mend);
+          });
+          break;
+        }
         answerQuery(line, session, output);
     }
   }
