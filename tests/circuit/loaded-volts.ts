@@ -49,8 +49,9 @@ export function loadedVolts(circuit: Circuit): Map<string, number> {
       return [linkOf(a, b, coil ?? circuit.nominalVolts / branch.amps)];
     });
     const volts = solve(numbers.size, [...fixed, ...links], node(`${battery.id}.30`), circuit.nominalVolts);
-    for (const { kind, ends } of branches) {
-      if (kind !== 'load') continue;
+    for (const { kind, ends, part } of branches) {
+      // Nobody watches what a module draws for itself.
+      if (kind !== 'load' || part.type === 'module') continue;
       const across = Math.abs(volts[node(ends[0])]! - volts[node(ends[1])]!);
       if (across > circuit.nominalVolts / 2)
         lowest.set(ends[0], Math.min(across, lowest.get(ends[0]) ?? Infinity));
