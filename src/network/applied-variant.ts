@@ -2,6 +2,7 @@
  * What every element is in one variant of the network: its law, the ohms in series with it, whether it is connected, the
  * edge of its tolerance. Arrays cover the network's elements, then the added ones.
  */
+import { coilConds } from './cond.js';
 import {
   diodeCurrent,
   diodeSlope,
@@ -72,15 +73,13 @@ export class AppliedVariant {
     this.siemens = new Float64Array(this.count);
     this.ownSiemens = EDGES.map((edge) => Float64Array.from(this.own, (law) => conductance(law, edge, 0)));
     this.sources = [...this.own.keys()].filter((element) => this.own[element]!.kind === 'source');
-    this.driven = [...network.elements].flatMap(({ index, law }) =>
-      law.kind === 'contact' && law.closed.kind === 'coil'
-        ? [
-            {
-              element: index,
-              coil: network.coils.indexOf(law.closed.coil),
-              closedAtRest: law.closed.rest === 'closed',
-            },
-          ]
+    this.driven = network.elements.flatMap(({ index, law }) =>
+      law.kind === 'contact'
+        ? coilConds(law.closed).map(({ coil, rest }) => ({
+            element: index,
+            coil: network.coils.indexOf(coil),
+            closedAtRest: rest === 'closed',
+          }))
         : [],
     );
   }

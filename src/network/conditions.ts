@@ -1,12 +1,11 @@
 /** What a set-up does to the network: which contacts are closed, which joints are apart, what the battery gives. */
 import type { Circuit } from '../circuit/circuit.js';
-import { CHARGING } from './compile.js';
+import { permits, singleConds, type Surroundings } from './cond.js';
 import type { Law, Network } from './network.js';
+import { BEING_CHARGED, CHARGING } from './part-laws.js';
 
 /** The part of a set-up that the network feels; the session's set-up has this shape. */
-export interface Conditions {
-  readonly controls: ReadonlyMap<string, string>;
-  readonly engine: 'off' | 'running';
+export interface Conditions extends Surroundings {
   readonly unplugged: ReadonlySet<string>;
   readonly out: ReadonlySet<string>;
 }
@@ -16,10 +15,7 @@ export function presence(circuit: Circuit, network: Network, conditions: Conditi
   const present = new Uint8Array(network.elements.length).fill(1);
   for (const element of network.elements) {
     const { law } = element;
-    if (law.kind === 'contact' && law.closed.kind === 'control') {
-      const position = conditions.controls.get(law.closed.control);
-      if (position === undefined || !law.closed.positions.has(position)) present[element.index] = 0;
-    }
+    if (law.kind === 'contact' && !permits(law.closed, conditions)) present[element.index] = 0;
     if (element.owner !== 'position') continue;
     const part = circuit.parts.get(element.part);
     const apart =
@@ -29,20 +25,33 @@ export function presence(circuit: Circuit, network: Network, conditions: Conditi
   return present;
 }
 
-/** Element of the first battery. */
+/** Element of the first battery: the source straight on its negative post, where others (meters of their own) are not. */
 export function sourceElement(network: Network): number {
-  return network.elements.findIndex((element) => element.law.kind === 'source');
+  return network.elements.findIndex(({ law, site }) => law.kind === 'source' && site.endsWith(':emf'));
 }
 
-/** The battery as it stands with the engine off or charging. */
+/** Does the drawing show what charges the battery? Then its volts come from there and not from the battery's law. */
+export function hasAlternator(network: Network): boolean {
+  return network.elements.some(
+    ({ law }) => law.kind === 'contact' && singleConds(law.closed).some(({ kind }) => kind === 'engine'),
+  );
+}
+
+/**
+ * The battery as it stands with the engine off or running. Where no alternator is drawn, running means charging volts at the
+ * posts; where one is drawn, the battery is only what the alternator charges: rested or with a surface charge, and with
+ * more ohms, for it takes a charge less readily than it gives one.
+ */
 export function sourceLaw(network: Network, nominalVolts: number, engine: 'off' | 'running'): Law {
   const law = network.elements[sourceElement(network)]!.law;
   if (law.kind !== 'source' || engine === 'off') return law;
+  const charged = hasAlternator(network);
+  const band = charged ? BEING_CHARGED : CHARGING;
   return {
     kind: 'source',
-    volts: CHARGING.volts * nominalVolts,
-    lowVolts: CHARGING.low * nominalVolts,
-    highVolts: CHARGING.high * nominalVolts,
-    ohms: law.ohms,
+    volts: band.volts * nominalVolts,
+    lowVolts: band.low * nominalVolts,
+    highVolts: band.high * nominalVolts,
+    ohms: charged ? law.ohms * BEING_CHARGED.ohms : law.ohms,
   };
 }

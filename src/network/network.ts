@@ -10,18 +10,41 @@ import type { PartId, PointId } from '../circuit/circuit.js';
 export const BATTERY_NEGATIVE = 0;
 export const BODY = 1;
 
-/** When a contact is closed. */
-export type Cond =
+/**
+ * Driven by a coil, which is any element whose volts decide: a relay's winding, the supply or an input of a module (an element
+ * index). `rest` is the state with no coil voltage. Volts across the coil.
+ *
+ * `manner`, where it is no ordinary coil: `under` = it may count as pulled in at any time while the volts it would have when
+ * dropped are below `pullInVolts`, and need not (a shut-down for want of load; with Infinity: for reasons the drawing does
+ * not tell). `alternating` = it goes in and out by itself, slowly enough for the eye (a flasher).
+ */
+export interface CoilCond {
+  readonly kind: 'coil';
+  readonly coil: number;
+  readonly pullInVolts: number;
+  readonly dropOutVolts: number;
+  readonly rest: 'open' | 'closed';
+  readonly manner?: 'under' | 'alternating';
+}
+
+export type SingleCond =
   /** Closed while the control is in one of these positions. */
   | { readonly kind: 'control'; readonly control: string; readonly positions: ReadonlySet<string> }
-  /** Driven by a relay coil (an element index). `rest` is the state with no coil voltage. Volts across the coil. */
-  | {
-      readonly kind: 'coil';
-      readonly coil: number;
-      readonly pullInVolts: number;
-      readonly dropOutVolts: number;
-      readonly rest: 'open' | 'closed';
-    };
+  | { readonly kind: 'engine'; readonly state: 'off' | 'running' }
+  /** Before, or from, so many minutes of rest. */
+  | { readonly kind: 'rested'; readonly minutes: number; readonly state: 'before' | 'after' }
+  | CoilCond;
+
+/** When a contact is closed: in this one condition, or while all of these hold. */
+export type Cond = SingleCond | { readonly kind: 'all'; readonly of: readonly SingleCond[] };
+
+/** A contact that, while its condition holds, is closed for a part of the time only, too fast for eye and meter. */
+export interface Duty {
+  /** Part of the time, 0 to 1, and its band. */
+  readonly part: number;
+  readonly low: number;
+  readonly high: number;
+}
 
 /**
  * What an element does. Bands are the edges of its tolerance; the plain value is nominal. Ohms, volts, amperes.
@@ -33,7 +56,7 @@ export type Cond =
  *
  * `diode`: conducts from a to b. I = (V − forwardVolts)/ohms above forwardVolts, else V × 1 nS. `spread`: ± volts of forwardVolts.
  *
- * `source`: emf from a (−) to b (+) with internal ohms.
+ * `source`: emf from a (−) to b (+) with internal ohms. `fuse`: opens for good above its amps (see fuse-rule.ts).
  */
 export type Law =
   | { readonly kind: 'ohms'; readonly ohms: number; readonly low: number; readonly high: number }
@@ -62,6 +85,7 @@ export type Law =
       readonly low: number;
       readonly high: number;
       readonly closed: Cond;
+      readonly duty?: Duty;
     }
   | {
       readonly kind: 'fuse';
@@ -69,6 +93,11 @@ export type Law =
       readonly low: number;
       readonly high: number;
       readonly amps: number;
+      /**
+       * What closes it again, if anything: by itself after a while, somebody's hand, or (an electronic fuse) a reset or a lost
+       * supply. Left out = it has melted.
+       */
+      readonly resets?: 'automatic' | 'manual' | 'electronic';
     };
 
 export interface Element {
@@ -99,16 +128,35 @@ export interface Load {
   readonly ratedVolts: number;
 }
 
+/** What a scan tool can ask a module for. */
+export interface Scan {
+  /** `M1.2`: module and input terminal. */
+  readonly id: string;
+  readonly part: PartId;
+  readonly input: string;
+  /** Element between the input and the module's ground: its volts are what the module judges. */
+  readonly element: number;
+  /** Coil element of its supply, one of `Network.coils`: the module answers only while it is pulled in. */
+  readonly supply: number;
+  /** From `highVolts` on it surely counts as high, up to `lowVolts` as low. */
+  readonly highVolts: number;
+  readonly lowVolts: number;
+  /** What the tool shows: a word per state, or plain volts. */
+  readonly reads: { readonly high: string; readonly low: string } | 'volts';
+}
+
 export interface Network {
   /** Index = node. */
   readonly nodeNames: readonly string[];
   readonly elements: readonly Element[];
   readonly points: ReadonlyMap<PointId, number>;
   readonly loads: ReadonlyMap<string, Load>;
+  /** By `M1.2`; left out = the drawing has no module. */
+  readonly scans?: ReadonlyMap<string, Scan>;
   /** Site name to element. */
   readonly sites: ReadonlyMap<string, number>;
   /** Indices of `fuse` elements, in order: bit i of a blown mask is fuses[i]. */
   readonly fuses: readonly number[];
-  /** Indices of relay coil elements, in order: bit i of a pulled-in mask is coils[i]. */
+  /** Indices of the coils of contacts (see CoilCond), in order: bit i of a pulled-in mask is coils[i]. */
   readonly coils: readonly number[];
 }

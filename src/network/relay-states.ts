@@ -5,10 +5,11 @@
  * Where no state is stable the relay chatters; that too is an answer.
  */
 
-/** Volts between which a coil may be in either state. */
+/** Volts between which a coil may be in either state; `manner` as in CoilCond. */
 export interface CoilBand {
   readonly pullInVolts: number;
   readonly dropOutVolts: number;
+  readonly manner?: 'under' | 'alternating';
 }
 
 export interface RelayStates {
@@ -23,8 +24,8 @@ export interface RelayStates {
  * show 0.2 to 0.6). Without it every coil in its band would seem able to chatter.
  */
 const HYSTERESIS = 0.8;
-/** Enough for eight relays in every combination; a network that needs more has no predictable state. */
-const MOST_STATES = 256;
+/** Enough for eight coils that may be either way beside a few relays; a network that needs more has no predictable state. */
+const MOST_STATES = 1024;
 
 interface Step {
   readonly state: number;
@@ -33,13 +34,14 @@ interface Step {
   readonly volts: ArrayLike<number>;
 }
 
-/** A cycle is real only if every coil in it lets go clearly below the volts at which it pulls in. */
-function canRepeat(cycle: readonly Step[], coilCount: number): boolean {
-  for (let i = 0; i < coilCount; i++) {
+/** A cycle is real only if every coil in it lets go clearly below the volts at which it pulls in; whims are no cycle. */
+function canRepeat(cycle: readonly Step[], coils: readonly CoilBand[]): boolean {
+  for (let i = 0; i < coils.length; i++) {
     let pullsAt = Infinity;
     let dropsAt = 0;
     for (const { state, flip, volts } of cycle) {
       if (((flip >>> i) & 1) === 0) continue;
+      if (coils[i]!.manner !== undefined) return false;
       if ((state >>> i) & 1) dropsAt = Math.max(dropsAt, volts[i]!);
       else pullsAt = Math.min(pullsAt, volts[i]!);
     }
@@ -52,17 +54,22 @@ function canRepeat(cycle: readonly Step[], coilCount: number): boolean {
 function unrest(
   coils: readonly CoilBand[],
   state: number,
-  volts: ArrayLike<number>,
+  voltsIn: (state: number) => ArrayLike<number>,
 ): { must: number; may: number } {
   let must = 0;
   let may = 0;
-  coils.forEach(({ pullInVolts, dropOutVolts }, i) => {
-    const at = volts[i]!;
-    if ((state >>> i) & 1) {
-      if (at < dropOutVolts) must |= 1 << i;
-      else if (at <= pullInVolts) may |= 1 << i;
-    } else if (at > pullInVolts) must |= 1 << i;
-    else if (at >= dropOutVolts) may |= 1 << i;
+  coils.forEach(({ pullInVolts, dropOutVolts, manner }, i) => {
+    const bit = 1 << i;
+    // What counts for a shut-down is the current that would flow without it.
+    const at = voltsIn(manner === 'under' ? state & ~bit : state)[i]!;
+    if (manner !== undefined) {
+      if (manner === 'alternating' || at < pullInVolts) may |= bit;
+      else if (state & bit) must |= bit;
+    } else if (state & bit) {
+      if (at < dropOutVolts) must |= bit;
+      else if (at <= pullInVolts) may |= bit;
+    } else if (at > pullInVolts) must |= bit;
+    else if (at >= dropOutVolts) may |= bit;
   });
   return { must, may };
 }
@@ -96,7 +103,7 @@ export function settleRelays(
 
   const visit = (state: number): void => {
     visited.add(state);
-    const { must, may } = unrest(coils, state, voltsIn(state));
+    const { must, may } = unrest(coils, state, voltsIn);
     if (must === 0) stable.push(state);
     for (const flip of must === 0 ? bits(may) : flipsFor(state, must)) {
       const next = state ^ flip;
@@ -104,7 +111,7 @@ export function settleRelays(
       const back = path.findIndex((step) => step.state === next);
       if (back >= 0) {
         const cycle = path.slice(back);
-        if (canRepeat(cycle, coils.length)) for (const step of cycle) chatter.add(step.state);
+        if (canRepeat(cycle, coils)) for (const step of cycle) chatter.add(step.state);
       } else if (!visited.has(next) && visited.size < MOST_STATES) visit(next);
       path.pop();
     }
@@ -115,7 +122,7 @@ export function settleRelays(
     const single = bits(must);
     if (single.length === 1) return single;
     const after = state ^ must;
-    return (unrest(coils, after, voltsIn(after)).must & must) === 0 ? [must] : single;
+    return (unrest(coils, after, voltsIn).must & must) === 0 ? [must] : single;
   };
 
   visit(start);

@@ -3,6 +3,7 @@
  * (verdicts, next tests, the simulated vehicle) asks here.
  */
 import { AppliedVariant } from './applied-variant.js';
+import { coilConds } from './cond.js';
 import type { FuseVerdict } from './fuse-rule.js';
 import { judgeFuses } from './fuse-rule.js';
 import { isLinear } from './laws.js';
@@ -228,7 +229,8 @@ export class Solver {
 /** The band of a coil stands with the contacts it moves; one that moves none may as well stay at rest. */
 function coilBand(network: Network, coil: number): CoilBand {
   for (const { law } of network.elements) {
-    if (law.kind === 'contact' && law.closed.kind === 'coil' && law.closed.coil === coil) return law.closed;
+    const band = law.kind === 'contact' && coilConds(law.closed).find((cond) => cond.coil === coil);
+    if (band) return band;
   }
   return { pullInVolts: Infinity, dropOutVolts: Infinity };
 }

@@ -1,0 +1,64 @@
+/**
+ * An alternator: windings that give volts while the engine drives them and the field is excited, diodes that join them to B+
+ * and D+, a field winding between D+ and the housing.
+ *
+ * Elements, for faults to sit on: `stator` (the volts its regulator holds), `belt` (engine), `rectifier` (to B+), `diodes`
+ * (to D+), `field`, `leak` (what its diodes let back from B+).
+ */
+import type { Alternator } from '../circuit/circuit.js';
+import { contactLaw, type NetworkBuilder } from './network-builder.js';
+import type { SingleCond } from './network.js';
+import { BODY } from './network.js';
+import { band, JOINT, ohmsBand } from './part-laws.js';
+
+/** Rotor windings have 3 to 6 Ω at 12 V; a regulator in series adds to it (common practice, no source). */
+const FIELD = { ohms: 6, low: 0.5, high: 2.5 };
+/**
+ * From this on D+ surely excites it: the charge lamp's quarter ampere gives some 1.5 V. Below, what magnetism is left may do
+ * it at higher speed, or not (common practice, no source).
+ */
+const EXCITED_VOLTS = 0.7;
+/** Regulators hold 13.2 to 14.9 V in 12 V systems, cold, hot and idling (trade practice, from memory). */
+const HELD = { low: 0.93, high: 1.05 };
+/** Volts it loses at 12 V between idling and its rated current (common practice, no source). */
+const DROOP = 0.8;
+
+export function compileAlternator(builder: NetworkBuilder, part: Alternator, nominalVolts: number): void {
+  const scale = nominalVolts / 12;
+  const has = (terminal: string) => part.terminals.includes(terminal);
+  const output = builder.inside(part, 'B+');
+  const housing = builder.inside(part, '31');
+  if (!has('31')) builder.add(`${part.id}.31`, part.id, 'position', BODY, housing, JOINT);
+  const windings = builder.node(`${part.id}:windings`);
+  const driven = builder.node(`${part.id}:driven`);
+  builder.item(part, 'stator', housing, windings, {
+    kind: 'source',
+    volts: part.volts,
+    lowVolts: part.volts * HELD.low,
+    highVolts: part.volts * HELD.high,
+    ohms: (DROOP * scale) / part.amps,
+  });
+  const engine = { kind: 'engine', state: 'running' } as const;
+  builder.item(part, 'belt', windings, driven, contactLaw(ohmsBand(1e-4, 0.5, 2), [engine]));
+  const conducts: SingleCond[] = [engine];
+  if (has('D+')) {
+    const plus = builder.inside(part, 'D+');
+    const field = builder.item(
+      part,
+      'field',
+      plus,
+      housing,
+      band(FIELD.ohms * scale * scale, FIELD.low, FIELD.high),
+    );
+    conducts.push(
+      builder.coil(field, {
+        pullInVolts: EXCITED_VOLTS * scale,
+        dropOutVolts: -Infinity,
+        rest: 'open',
+      }),
+    );
+    builder.item(part, 'diodes', driven, plus, contactLaw(ohmsBand(0.05, 0.2, 5), conducts));
+  }
+  builder.item(part, 'rectifier', driven, output, contactLaw(ohmsBand(0.001, 0.2, 5), conducts));
+  builder.item(part, 'leak', output, housing, band(1e6, 0.1, 100));
+}
