@@ -159,6 +159,8 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
       return { ...plain, kind: 'clamp', added: bridges, quantity };
     }
     case 'fuse lamp': {
+      // The hanging of the lamp was undone since: what was seen belongs to no set-up any more.
+      if (!setUp.lamps.has(reading.part)) return undefined;
       const [from, to] = lampEnds(bench.circuit, reading.part);
       const [a, b] = [node(bench, from), node(bench, to)];
       const quantity = { a, b, scale: bench.circuit.nominalVolts, magnitude: true, load: undefined };

@@ -5,7 +5,7 @@ import type { Event, Reading, Recorded } from './events.js';
 import { hasLamp } from './fuse-places.js';
 import { unknownId } from './known-ids.js';
 import { observedBefore, observedOrder, undoneNumbers } from './observed-order.js';
-import { refuse } from './refuse.js';
+import { impossible, refuse } from './refuse.js';
 import type { SetUp } from './setup.js';
 import { standingAfter } from './standing.js';
 
@@ -97,14 +97,19 @@ function readingProblem(reading: Reading, setUp: SetUp): Problem | undefined {
 /** `circuit` is the corrected drawing: everything recorded must still have its name in it. */
 function redrawnProblem(circuit: Circuit, recorded: readonly Recorded[]): Problem | undefined {
   for (const { number, event } of observedOrder(recorded)) {
-    const unknown = unknownId(event, circuit);
-    if (unknown)
+    const misfit = misfitOf(event, circuit);
+    if (misfit)
       return {
-        message: `Event ${number} does not fit the corrected drawing: ${unknown.message}`,
-        mend: `Keep the name in the circuit file, or undo ${number} first. ${unknown.mend}`,
+        message: `Event ${number} does not fit the corrected drawing: ${misfit.message}`,
+        mend: `Keep the name and the part in the circuit file, or first: undo ${number}`,
       };
   }
   return undefined;
+}
+
+/** What this drawing does not have, or does not let be done. */
+function misfitOf(event: Event, circuit: Circuit): Problem | undefined {
+  return unknownId(event, circuit) ?? (event.type === 'did' ? impossible(event.action, circuit) : undefined);
 }
 
 function undoProblem(number: number, circuit: Circuit, recorded: readonly Recorded[]): Problem | undefined {
@@ -117,6 +122,16 @@ function undoProblem(number: number, circuit: Circuit, recorded: readonly Record
       message: 'A correction of the drawing cannot be undone: the file has changed',
       mend: 'Correct the circuit file once more, then: redraw',
     };
+  if (target.event.type === 'undone') {
+    const { number: revived } = target.event;
+    // The drawing may have been corrected since, without that event's names.
+    const misfit = misfitOf(recorded.find((entry) => entry.number === revived)!.event, circuit);
+    if (misfit)
+      return {
+        message: `Event ${revived} would count again, but does not fit the corrected drawing: ${misfit.message}`,
+        mend: 'Leave it undone, or put the name back into the circuit file and: redraw',
+      };
+  }
   if (undoneNumbers(recorded).has(number)) {
     const undo = recorded.findLast(({ event }) => event.type === 'undone' && event.number === number);
     const what = describeEvent(circuit, target.event, standingSetUp(circuit, recorded, number));

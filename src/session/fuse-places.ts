@@ -1,18 +1,19 @@
 /** Parts that guard a circuit: in whose place a test lamp may hang, and which are reset instead of replaced. */
-import { terminalsOf, type Circuit, type PartId, type PointId } from '../circuit/circuit.js';
+import { terminalsOf, type Circuit, type PartId, type PartType, type PointId } from '../circuit/circuit.js';
 import type { SetUp } from './setup.js';
 
-const FUSE_LIKE: ReadonlySet<string> = new Set(['fuse', 'fusible link', 'breaker']);
-const RESETTABLE: ReadonlySet<string> = new Set(['breaker', 'module']);
+const FUSE_LIKE: ReadonlySet<PartType> = new Set<PartType>(['fuse', 'fusible link', 'breaker']);
 
 /** A fuse, fusible link or breaker: two terminals in the feed, made to part it. */
 export function isFuseLike(circuit: Circuit, part: PartId): boolean {
-  return FUSE_LIKE.has(circuit.parts.get(part)?.type ?? '');
+  const type = circuit.parts.get(part)?.type;
+  return type !== undefined && FUSE_LIKE.has(type);
 }
 
-/** A breaker that trips, or a module whose outputs shut down until reset. */
-export function isResettable(circuit: Circuit, part: PartId): boolean {
-  return RESETTABLE.has(circuit.parts.get(part)?.type ?? '');
+/** A breaker that is reset by hand, or a module whose outputs shut down until reset. */
+export function isResettable(circuit: Circuit, id: PartId): boolean {
+  const part = circuit.parts.get(id);
+  return part?.type === 'module' || (part?.type === 'breaker' && part.reset === 'manual');
 }
 
 export function hasLamp(part: PartId, setUp: SetUp): boolean {

@@ -3,6 +3,7 @@ import { nearest } from '../circuit/nearest.js';
 import type { Circuit } from '../circuit/circuit.js';
 import type { Action, Event, Reading } from './events.js';
 import { ENGINE } from './standing.js';
+import { scanChoices, scanInputs, scanWords } from './scan-words.js';
 import { namesOf, type NameList, type Names } from './names.js';
 
 export interface UnknownId {
@@ -18,7 +19,7 @@ export function unknownId(event: Event, circuit: Circuit): UnknownId | undefined
       return inAction(event.action, circuit, names);
     case 'found':
       return (
-        inReading(event.reading, names) ??
+        inReading(event.reading, circuit, names) ??
         (event.when ?? [])
           .map(([control, position]) => inPosition(control, position, circuit, names))
           .find(Boolean)
@@ -32,7 +33,7 @@ export function unknownId(event: Event, circuit: Circuit): UnknownId | undefined
   }
 }
 
-function inReading(reading: Reading, names: Names): UnknownId | undefined {
+function inReading(reading: Reading, circuit: Circuit, names: Names): UnknownId | undefined {
   switch (reading.kind) {
     case 'volts':
     case 'ohms':
@@ -50,13 +51,24 @@ function inReading(reading: Reading, names: Names): UnknownId | undefined {
     case 'fuse lamp':
       return among('part', reading.part, [names.parts]);
     case 'scan':
-      return (
-        among('module', reading.module, [names.parts]) ??
-        among('module input', `${reading.module}.${reading.input}`, [names.points])
-      );
+      return inScan(reading, circuit);
     case 'look':
       return among('part, wire or point', reading.at, [names.parts, names.wires, names.points, names.pins]);
   }
+}
+
+function inScan(
+  { module, input, value }: Extract<Reading, { kind: 'scan' }>,
+  circuit: Circuit,
+): UnknownId | undefined {
+  const inputs = scanInputs(circuit);
+  const name = `${module}.${input}`;
+  const known = inputs.get(name);
+  if (known === undefined)
+    return among('module input', name, [new Map([...inputs.keys()].map((id) => [id, id]))]);
+  if (typeof value === 'object' || value === 'no answer' || scanWords(known).includes(value))
+    return undefined;
+  return { message: `${name} never reads "${value}"`, mend: `It reads: ${scanChoices(known)}.` };
 }
 
 function inAction(action: Action, circuit: Circuit, names: Names): UnknownId | undefined {

@@ -5,7 +5,8 @@ import type { Circuit, PartId } from '../circuit/circuit.js';
 const NOT_OF_THE_ITEM: ReadonlySet<string> = new Set([
   ...['id', 'label', 'place', 'price', 'neverProbe', 'control', 'contacts', 'drives'],
 ]);
-const NO_ITEM: ReadonlySet<string> = new Set(['ground', 'splice', 'connector']);
+/** Part types without an item that could be taken out, exchanged or renewed. */
+export const NO_ITEM: ReadonlySet<string> = new Set(['ground', 'splice', 'connector', 'coupling']);
 
 /** Why the two are not alike, in words ("amps 15 against 10"); undefined when they are. */
 export function unlikeWhy(circuit: Circuit, first: PartId, second: PartId): string | undefined {

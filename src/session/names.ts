@@ -2,8 +2,8 @@
  * Every name a person may type for a circuit, without regard to case, brought to the file's own spelling.
  * Unknown names get the nearest known one, because a slip in `X3.1h` is the commonest mistake at the bench.
  */
-import { loadsOf, type Circuit } from '../circuit/circuit.js';
-import { pointsOf } from '../circuit/points.js';
+import { loadsOf, type Circuit, type PartType } from '../circuit/circuit.js';
+import { framesOf, pointsOf } from '../circuit/points.js';
 import type { LoadKind } from '../network/network.js';
 
 /** Lower-case name to the file's spelling. */
@@ -36,7 +36,7 @@ export function namesOf(circuit: Circuit): Names {
   const parts = [...circuit.parts.values()];
   const connectors = parts.filter((part) => part.type === 'connector');
   const pins = connectors.flatMap((part) => part.pins.map((pin) => `${part.id}.${pin}`));
-  const points = listOf([...BATTERY_POINTS, ...parts.flatMap(pointsOf)]);
+  const points = listOf([...BATTERY_POINTS, ...framesOf(circuit.parts), ...parts.flatMap(pointsOf)]);
   // A part or terminal of that very name goes before the everyday word.
   for (const [word, point] of POINT_WORDS) if (!points.has(word)) points.set(word, point);
   return {
@@ -51,9 +51,9 @@ export function namesOf(circuit: Circuit): Names {
 }
 
 /** Part types that are watched or listened to, by what a person says of them. */
-const KINDS: ReadonlyMap<string, LoadKind> = new Map([
+const KINDS: ReadonlyMap<PartType, LoadKind> = new Map<PartType, LoadKind>([
   ['lamp', 'lamp'],
-  ['LED', 'LED'],
+  ['LED lamp', 'LED'],
   ['horn', 'horn'],
   ['buzzer', 'horn'],
   ['motor', 'motor'],
@@ -65,7 +65,8 @@ const KINDS: ReadonlyMap<string, LoadKind> = new Map([
 
 /** Kind of the load `H1` or `H1.54`; undefined when it is no load. */
 export function loadKind(circuit: Circuit, load: string): LoadKind | undefined {
-  return KINDS.get(circuit.parts.get(load.split('.')[0]!)?.type ?? '');
+  const part = circuit.parts.get(load.split('.')[0]!);
+  return part && KINDS.get(part.type);
 }
 
 function listOf(names: Iterable<string>): Map<string, string> {

@@ -13,6 +13,34 @@ export interface Refusal {
 
 /** Why the action cannot be done in this set-up, and what to do instead; undefined when it can. */
 export function refuse(action: Action, setUp: SetUp, circuit: Circuit): Refusal | undefined {
+  return impossible(action, circuit) ?? untimely(action, setUp, circuit);
+}
+
+/** Why the action cannot be done on this circuit in any set-up. */
+export function impossible(action: Action, circuit: Circuit): Refusal | undefined {
+  switch (action.do) {
+    case 'swap':
+      return unlike(action.parts, circuit);
+    case 'lamp in place':
+      return isFuseLike(circuit, action.part)
+        ? undefined
+        : no(
+            `${action.part} is no fuse: a test lamp in place of it would show nothing of use`,
+            'For the lamp between two points: testlamp A B lit',
+          );
+    case 'reset':
+      if (isResettable(circuit, action.part)) return undefined;
+      return circuit.parts.get(action.part)?.type === 'breaker'
+        ? no(`${action.part} closes again by itself`, 'Leave it alone for a while: wait 5')
+        : no(`${action.part} has nothing to reset`, `A new item: new ${action.part}`);
+    case 'wait':
+      return action.minutes > 0 ? undefined : no('Waiting takes some minutes', 'For example: wait 30');
+    default:
+      return undefined;
+  }
+}
+
+function untimely(action: Action, setUp: SetUp, circuit: Circuit): Refusal | undefined {
   switch (action.do) {
     case 'unplug':
       return setUp.unplugged.has(action.connector)
@@ -44,19 +72,20 @@ export function refuse(action: Action, setUp: SetUp, circuit: Circuit): Refusal 
         );
       return lampFirst(action.part, setUp) ?? ownFirst(action.part, setUp, `knowngood ${action.part}`);
     case 'swap':
-      return swapRefusal(action.parts, setUp, circuit);
+      return notInPlace(action.parts, setUp);
     case 'lamp in place':
-      return lampRefusal(action.part, setUp, circuit);
+      return hasLamp(action.part, setUp)
+        ? no(
+            `A test lamp hangs in place of ${action.part} already`,
+            `What it does: fuselamp ${action.part} lit. To take it off: unlamp ${action.part}`,
+          )
+        : undefined;
     case 'remove lamp':
       return hasLamp(action.part, setUp)
         ? undefined
         : no(`No test lamp hangs in place of ${action.part}`, `To hang one there: lamp ${action.part}`);
     case 'wait':
-      return waitRefusal(action.minutes, setUp, circuit);
-    case 'reset':
-      return isResettable(circuit, action.part)
-        ? undefined
-        : no(`${action.part} has nothing to reset`, `A new item: new ${action.part}`);
+      return awakeStill(setUp, circuit);
     case 'jumper':
       return hasJumper(setUp, action.between)
         ? no(
@@ -94,19 +123,19 @@ function ownFirst(part: string, setUp: SetUp, then: string): Refusal | undefined
   );
 }
 
-function swapRefusal(
-  [first, second]: readonly [string, string],
-  setUp: SetUp,
-  circuit: Circuit,
-): Refusal | undefined {
+function unlike([first, second]: readonly [string, string], circuit: Circuit): Refusal | undefined {
   if (first === second) return no(`${first} cannot change places with itself`, 'Name two parts.');
-  const unlike = unlikeWhy(circuit, first, second);
-  if (unlike !== undefined)
-    return no(
-      `${first} and ${second} are not alike: ${unlike}`,
-      `Only like for like may be swapped. To try another item: knowngood ${first}`,
-    );
-  for (const part of [first, second]) {
+  const why = unlikeWhy(circuit, first, second);
+  return why === undefined
+    ? undefined
+    : no(
+        `${first} and ${second} are not alike: ${why}`,
+        `Only like for like may be swapped. To try another item: knowngood ${first}`,
+      );
+}
+
+function notInPlace(parts: readonly [string, string], setUp: SetUp): Refusal | undefined {
+  for (const part of parts) {
     const lamp = lampFirst(part, setUp);
     if (lamp) return lamp;
     if (setUp.out.has(part))
@@ -120,22 +149,7 @@ function swapRefusal(
   return undefined;
 }
 
-function lampRefusal(part: string, setUp: SetUp, circuit: Circuit): Refusal | undefined {
-  if (!isFuseLike(circuit, part))
-    return no(
-      `${part} is no fuse: a test lamp in place of it would show nothing of use`,
-      'For the lamp between two points: testlamp A B lit',
-    );
-  return hasLamp(part, setUp)
-    ? no(
-        `A test lamp hangs in place of ${part} already`,
-        `What it does: fuselamp ${part} lit. To take it off: unlamp ${part}`,
-      )
-    : undefined;
-}
-
-function waitRefusal(minutes: number, setUp: SetUp, circuit: Circuit): Refusal | undefined {
-  if (minutes <= 0) return no('Waiting takes some minutes', 'For example: wait 30');
+function awakeStill(setUp: SetUp, circuit: Circuit): Refusal | undefined {
   const rest = atRest(circuit);
   const active = [...setUp.controls]
     .filter(([control, position]) => rest.controls.get(control) !== position)

@@ -1,7 +1,8 @@
 /** A zero is proof only when the same meter mode was shown to work in the session. */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { foldCase } from '../../src/session/fold.js';
 import { bench, recordLines } from './bench-circuit.js';
+import { kinds, recordKinds } from './kinds-circuit.js';
 
 const proved = (...lines: string[]): boolean => {
   const [first] = foldCase(bench, recordLines(lines)).timeline.filter((step) => step.kind === 'finding');
@@ -53,3 +54,31 @@ test.each([
 ])('when %j is followed by %j then it is still not proved', (line, other) =>
   expect(proved(line, other)).toBe(false),
 );
+
+describe('clamp, lamp in place of a fuse, scan tool', () => {
+  const firstProved = (...lines: readonly string[]): boolean => {
+    const findings = foldCase(kinds, recordKinds(lines)).timeline.filter((step) => step.kind === 'finding');
+    return findings[0]!.finding.proved;
+  };
+  test.each<[boolean, readonly string[]]>([
+    [false, ['clamp W3 0.0']],
+    [false, ['clamp W3 0.05']],
+    [true, ['clamp W3 0.06']],
+    [true, ['clamp W3 0.0', 'clamp W1 0.5']],
+    [false, ['clamp W3 0.0', 'clamp W1 0.4']],
+    // Another instrument proves nothing of the clamp.
+    [false, ['clamp W3 0.0', 'amps W1 5.0']],
+    [true, ['clamp W3 0.0', 'prove clamp']],
+    [false, ['lamp F1', 'fuselamp F1 off']],
+    [true, ['lamp F1', 'fuselamp F1 off', 'testlamp bat+ lit']],
+    [true, ['lamp F1', 'fuselamp F1 off', 'fuselamp F1 lit when key on']],
+    [false, ['scan A1.2 no answer']],
+    [true, ['scan A1.2 no answer', 'scan A1.3 4.9']],
+    [true, ['scan A1.2 released']],
+    // Millivolts over a fuse are as good as nothing until the meter has shown more.
+    [false, ['drop F1 12 mV']],
+    [true, ['drop F1 12 mV', 'volts bat+ 12.6']],
+  ])('the first finding is proved: %j by %j', (expected, lines) => {
+    expect(firstProved(...lines)).toBe(expected);
+  });
+});

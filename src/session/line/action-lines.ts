@@ -1,5 +1,6 @@
 /** Lines that record what was done: controls, plugs, items, jumpers, cleaning, repairs. */
 import type { Action, Event } from '../events.js';
+import { NO_ITEM } from '../like-for-like.js';
 import { ENGINE } from '../standing.js';
 import type { Draft, LineContext } from './context.js';
 import type { Cursor } from './cursor.js';
@@ -53,13 +54,12 @@ export function connectorLine(what: 'unplug' | 'plug'): LineParser {
 /** `out F4`, `in F4`, `new F4`, `knowngood H1`. */
 export function itemLine(what: 'take out' | 'refit' | 'fit new' | 'fit known-good'): LineParser {
   return (cursor, context) => {
-    const fixed = ['ground', 'splice', 'connector'];
     return did(
       several(cursor, () => {
         const at = cursor.at;
         const part = takeFrom(cursor, 'part', [context.names.parts]);
         const { type } = context.circuit.parts.get(part)!;
-        if (fixed.includes(type))
+        if (NO_ITEM.has(type))
           throw new LineProblem(
             at,
             `${part} is a ${type}: there is no item to take out of it or to put in`,
