@@ -1,209 +1,85 @@
 /** The tests there are: the failed condition, or one change from it, at every point a person can reach. */
-import type { Circuit, Part, PointId } from '../circuit/circuit.js';
-import { terminalsOf } from '../circuit/circuit.js';
-import { failures } from '../diagnosis/proof-of-cause.js';
-import { sameSetUp } from '../diagnosis/evidence.js';
+import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
-import type { Case, Finding } from '../session/case.js';
-import type { Reading } from '../session/events.js';
-import type { SetUp } from '../session/setup.js';
-import { atRest } from '../session/setup.js';
+import type { Case } from '../session/case.js';
+import type { Candidate, Scope } from './candidate.js';
+import { clamps } from './candidates/current.js';
+import { wiggles } from './candidates/hands.js';
+import { isolation } from './candidates/isolate.js';
+import { exchanges, fuseLamps, itemsOut } from './candidates/items.js';
+import { jumpers } from './candidates/jumpers.js';
+import { glances } from './candidates/loads.js';
+import { openings } from './candidates/openings.js';
+import { scans } from './candidates/scans.js';
+import { voltages } from './candidates/volts.js';
+import type { Condition } from './condition.js';
+import { outOfReach, pointsAt } from './reach.js';
 
-export interface Candidate {
-  /** Grammar line without the reading. */
-  readonly line: string;
-  readonly words: string;
-  readonly setUp: SetUp;
-  /** The reading with a blank value. */
-  readonly reading: Reading;
-  readonly minutes: number;
-  /** Something is unplugged, taken out or bridged for it. */
-  readonly disturbs: boolean;
-}
+/** Share of shorts from which on no further fuse is put at risk. */
+const SHORT_ABOUT = 0.05;
 
-/** Minutes of the bare test, at an open place; common practice, no source. */
-const MINUTES = { look: 0.3, probe: 1, jumper: 2, takeOut: 1.5, helper: 1 } as const;
-
-const BLANK = { value: 0, step: 0.01 };
-
-/** Every test worth weighing now. Never one at a point that must not be probed, at an airbag, or with a jumper that moves something. */
-export function candidates(bench: Workbench, session: Case): Candidate[] {
-  const findings = session.timeline.flatMap((step) => (step.kind === 'finding' ? [step.finding] : []));
-  const failed = failures(bench, findings);
-  const condition =
-    failed.at(-1)?.setUp ?? findings.find((finding) => finding.reading.kind === 'load')?.setUp;
-  if (condition === undefined) return [];
-  const opened = openedPlaces(bench, session);
-  const all = [
-    ...glances(bench, findings, condition),
-    ...voltages(bench, condition, opened),
-    ...bridges(bench, condition, opened, failed),
-    ...itemsOut(bench, condition, opened),
-  ];
-  const helped = all.map((candidate) => ({
-    ...candidate,
-    minutes: candidate.minutes + helperMinutes(bench.circuit, candidate.setUp),
-  }));
-  return helped.filter(
-    (candidate) =>
-      !isDone(findings, candidate) && !session.skipped.some(({ test }) => test === candidate.line),
-  );
-}
-
-/** Other loads, in the failed condition and with one control changed: these cost a glance. */
-function glances(bench: Workbench, findings: readonly Finding[], condition: SetUp): Candidate[] {
-  const rest = atRest(bench.circuit);
-  const changed = [...bench.circuit.controls.values()].flatMap((control) =>
-    control.positions.map((position) => ({
-      ...condition,
-      controls: new Map(condition.controls).set(control.id, position),
-    })),
-  );
-  const alone = [...bench.circuit.controls.values()].flatMap((control) =>
-    control.risk === undefined
-      ? control.positions
-          .slice(1)
-          .map((position) => ({ ...rest, controls: new Map(rest.controls).set(control.id, position) }))
-      : [],
-  );
-  const setUps = [condition, ...changed, ...alone];
-  return [...bench.network.loads.values()].flatMap((load) =>
-    setUps
-      .filter((setUp, i) => setUps.findIndex((other) => sameSetUp(other, setUp)) === i)
-      .map((setUp): Candidate => {
-        const part = bench.circuit.parts.get(load.part)!;
-        const verb = load.kind === 'lamp' ? 'look at' : load.kind === 'motor' ? 'watch' : 'listen to';
-        return {
-          line: load.id,
-          words: `${verb} ${load.id} (${part.label})`,
-          setUp,
-          reading: { kind: 'load', load: load.id, value: 'off' },
-          minutes: MINUTES.look + (findings.length === 0 ? 0 : 0.2),
-          disturbs: false,
-        };
-      }),
-  );
-}
-
-function voltages(bench: Workbench, condition: SetUp, opened: ReadonlySet<string>): Candidate[] {
-  const points = [...bench.circuit.parts.values()].flatMap((part) =>
-    pointsAt(part).map((point) => ({ point, part })),
-  );
-  return points
-    .filter(({ point, part }) => bench.network.points.has(point) && isReachable(bench.circuit, part, point))
-    .map(({ point, part }) => ({
-      line: `volts ${point}`,
-      words: `volts, red ${point} (${part.label}), black battery negative`,
-      setUp: condition,
-      reading: { kind: 'volts', red: point, black: 'bat-', value: BLANK },
-      minutes: MINUTES.probe + openMinutes(bench.circuit, part.place, opened),
-      disturbs: false,
-    }));
-}
-
-function pointsAt(part: Part): PointId[] {
-  if (part.type === 'connector')
-    return part.pins.flatMap((pin) => [`${part.id}.${pin}h`, `${part.id}.${pin}c`]);
-  if (part.type === 'battery') return ['bat+'];
-  if (part.type === 'ground' || part.type === 'splice') return [part.id];
-  return terminalsOf(part).map((terminal) => `${part.id}.${terminal}`);
-}
-
-/** A jumper across a switch, watching a load that failed. Not where it would start, crank, pump or turn something. */
-function bridges(
+/**
+ * Every test worth weighing now, without costs and with repetitions. Never one at a point that must not be probed, at an
+ * airbag, in ohms on a line that may be live, or with a jumper that moves something.
+ */
+export function candidates(
   bench: Workbench,
-  condition: SetUp,
-  opened: ReadonlySet<string>,
-  failed: readonly Finding[],
+  session: Case,
+  diagnosis: Diagnosis,
+  conditions: readonly Condition[],
 ): Candidate[] {
-  const watched = failed.find((finding) => sameSetUp(finding.setUp, condition));
-  if (watched?.reading.kind !== 'load') return [];
-  const { reading } = watched;
-  if (bench.network.loads.get(reading.load)!.kind === 'motor') return [];
-  return [...bench.circuit.parts.values()].flatMap((part) => {
-    if (part.type !== 'switch' || !isReachable(bench.circuit, part, part.id)) return [];
-    if (bench.circuit.controls.get(part.control)?.risk !== undefined) return [];
-    return part.contacts.map(({ between: [from, to] }): Candidate => {
-      const ends = [`${part.id}.${from}`, `${part.id}.${to}`] as const;
-      return {
-        line: reading.load,
-        words: `fused jumper from ${ends[0]} to ${ends[1]} (across ${part.label}), then watch ${reading.load}`,
-        setUp: { ...condition, jumpers: [...condition.jumpers, ends] },
-        reading: { kind: 'load', load: reading.load, value: 'off' },
-        minutes: MINUTES.jumper + openMinutes(bench.circuit, part.place, opened),
-        disturbs: true,
-      };
-    });
-  });
+  const scope = scopeOf(bench, conditions);
+  return [
+    ...plain(bench, scope),
+    ...exchanges(scope, shortShare(bench, diagnosis) < SHORT_ABOUT),
+    ...wiggles(scope, diagnosis, session.symptom === 'absent'),
+  ];
 }
 
-/** Fuses and lamps taken out and measured on the bench: ohms across the item's own terminals. */
-function itemsOut(bench: Workbench, condition: SetUp, opened: ReadonlySet<string>): Candidate[] {
-  const rest = atRest(bench.circuit);
-  return [...bench.circuit.parts.values()].flatMap((part) => {
-    if ((part.type !== 'fuse' && part.type !== 'lamp') || !isReachable(bench.circuit, part, part.id))
-      return [];
-    const pairs =
-      part.type === 'fuse' ? [['1', '2']] : part.filaments.map((filament) => [filament.terminal, '31']);
-    return pairs.map(([from, to]): Candidate => {
-      const [red, black] = [`${part.id}.${from}i`, `${part.id}.${to}i`];
-      return {
-        line: `ohms ${red} ${black}`,
-        words: `take ${part.id} (${part.label}) out; ohms across its terminals ${from} and ${to}`,
-        setUp: { ...rest, out: new Set([...condition.out, part.id]) },
-        reading: { kind: 'ohms', red, black, value: BLANK },
-        minutes: MINUTES.takeOut + openMinutes(bench.circuit, part.place, opened),
-        disturbs: true,
-      };
-    });
-  });
-}
-
-function isReachable(circuit: Circuit, part: Part, point: string): boolean {
-  if (part.neverProbe || circuit.neverProbe.has(part.id) || circuit.neverProbe.has(point)) return false;
-  return circuit.places.get(part.place)?.hazard !== 'airbag';
-}
-
-function openMinutes(circuit: Circuit, place: string, opened: ReadonlySet<string>): number {
-  return opened.has(place) ? 0 : (circuit.places.get(place)?.minutes ?? 0);
-}
-
-/** One person cannot hold such a control and probe elsewhere. */
-function helperMinutes(circuit: Circuit, setUp: SetUp): number {
-  const held = [...circuit.controls.values()].some(
-    (control) => control.helper && setUp.controls.get(control.id) !== control.positions[0],
+/** What depends on the drawing and the conditions alone is made once. */
+function plain(bench: Workbench, scope: Scope): readonly Candidate[] {
+  let known = made.get(bench);
+  if (known === undefined) made.set(bench, (known = new Map()));
+  const key = JSON.stringify(
+    scope.conditions.map(({ setUp, failed }) => [[...setUp.controls], setUp.engine, setUp.rested, failed]),
   );
-  return held ? MINUTES.helper : 0;
+  let list = known.get(key);
+  if (list === undefined) {
+    if (known.size >= MOST_KEPT) known.delete(known.keys().next().value!);
+    list = [
+      ...glances(scope),
+      ...voltages(scope),
+      ...jumpers(scope),
+      ...openings(scope),
+      ...clamps(scope),
+      ...itemsOut(scope),
+      ...fuseLamps(scope),
+      ...scans(scope),
+      ...isolation(scope),
+    ];
+    known.set(key, list);
+  }
+  return list;
 }
 
-/** Places where something was probed or done already. */
-function openedPlaces(bench: Workbench, session: Case): ReadonlySet<string> {
-  const names = session.timeline.flatMap((step) => {
-    if (step.kind === 'finding') {
-      const { reading } = step.finding;
-      return 'red' in reading ? [reading.red, reading.black] : 'at' in reading ? [reading.at] : [];
-    }
-    const { action } = step;
-    if ('connector' in action) return [action.connector];
-    if ('part' in action) return [action.part];
-    if ('at' in action) return [action.at];
-    return 'between' in action ? [...action.between] : [];
-  });
-  const places = names.flatMap((name) => bench.circuit.parts.get(name.split('.')[0]!)?.place ?? []);
-  return new Set(places);
-}
+const MOST_KEPT = 50;
+const made = new WeakMap<Workbench, Map<string, readonly Candidate[]>>();
 
-/** The same reading was taken in the same set-up. Points on one node are the same point. */
-function isDone(findings: readonly Finding[], candidate: Candidate): boolean {
-  return findings.some(
-    (finding) =>
-      sameSetUp(finding.setUp, candidate.setUp) && sameQuestion(finding.reading, candidate.reading),
+function scopeOf(bench: Workbench, conditions: readonly Condition[]): Scope {
+  const parts = [...bench.circuit.parts.values()].filter(
+    (part) => outOfReach(bench.circuit, part.id) === undefined,
   );
+  const points = parts.flatMap((part) =>
+    pointsAt(part)
+      .filter((point) => bench.network.points.has(point) && outOfReach(bench.circuit, point) === undefined)
+      .map((point) => ({ point, part })),
+  );
+  return { bench, conditions, parts, points };
 }
 
-function sameQuestion(a: Reading, b: Reading): boolean {
-  if (a.kind === 'load' && b.kind === 'load') return a.load === b.load;
-  if ((a.kind === 'volts' && b.kind === 'volts') || (a.kind === 'ohms' && b.kind === 'ohms'))
-    return a.red === b.red && a.black === b.black;
-  return false;
+function shortShare(bench: Workbench, { suspects }: Diagnosis): number {
+  const shorts = new Set(bench.faults.filter(({ kind }) => kind === 'short').map(({ id }) => id));
+  return suspects
+    .filter(({ faults }) => faults.some(({ id }) => shorts.has(id)))
+    .reduce((sum, { share }) => sum + share, 0);
 }

@@ -1,0 +1,44 @@
+/** A test that could be done, before anybody knows what it would tell. */
+import type { Part } from '../circuit/circuit.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import type { Action, Reading } from '../session/events.js';
+import type { SetUp } from '../session/setup.js';
+import type { Condition } from './condition.js';
+
+export interface Candidate {
+  /** Grammar line without the reading. */
+  readonly line: string;
+  readonly words: string;
+  readonly setUp: SetUp;
+  /** Done last, with the eyes on the reading. */
+  readonly wiggle?: Extract<Action, { do: 'wiggle' | 'clean' | 'tighten' | 'reseat' }>;
+  /** The reading with a blank value. */
+  readonly reading: Reading;
+  /** Minutes of the bare test in its set-up, at an open place. */
+  readonly bare: number;
+  /** Parts at which a person must be for it. */
+  readonly at: readonly string[];
+}
+
+/** What the makers of candidates choose from. */
+export interface Scope {
+  readonly bench: Workbench;
+  readonly conditions: readonly Condition[];
+  /** Parts that may be probed and handled. */
+  readonly parts: readonly Part[];
+  /** Points that may be probed, of parts plugged and fitted. */
+  readonly points: readonly { readonly point: string; readonly part: Part }[];
+}
+
+export const BLANK = { value: 0, step: 0.01 } as const;
+
+/** Minutes of the bare test, at an open place; common practice, no source. */
+export const BARE = {
+  look: 0.3,
+  probe: 0.8,
+  farProbe: 1,
+  clamp: 0.8,
+  ohms: 0.8,
+  watch: 0.4,
+  scan: 1.5,
+} as const;

@@ -1,0 +1,151 @@
+/**
+ * Isolating a short without power: ohms to body and between neighbours with the fuse out; then with the connectors parted one
+ * after the other; then section by section, with everything that ends the section parted. Never on a line that may be live.
+ */
+import type { Circuit, Part, PointId } from '../../circuit/circuit.js';
+import type { SetUp } from '../../session/setup.js';
+import { atRest } from '../../session/setup.js';
+import type { Candidate, Scope } from '../candidate.js';
+import { BARE, BLANK } from '../candidate.js';
+import { plainPoint, reachable } from '../live-line.js';
+import { isPluggedIn } from './openings.js';
+
+export function isolation(scope: Scope): Candidate[] {
+  const dead = new DeadLines(scope);
+  return [...linesWhole(scope, dead), ...connectorsParted(scope, dead), ...sections(scope, dead)];
+}
+
+/** From every point to body, nothing parted but what makes it dead. */
+function linesWhole({ conditions, points }: Scope, dead: DeadLines): Candidate[] {
+  return conditions.flatMap(({ setUp }) =>
+    points.flatMap(({ point }) => ohms(dead, { ...setUp, engine: 'off' }, point, 'body')),
+  );
+}
+
+/** Each connector parted alone: its pins to body, and each to its neighbour, on both sides. */
+function connectorsParted({ conditions, parts, points }: Scope, dead: DeadLines): Candidate[] {
+  const open = new Set(points.map(({ point }) => point));
+  return conditions.flatMap(({ setUp }) =>
+    parts.flatMap((part) => {
+      const parted: SetUp = { ...setUp, engine: 'off', unplugged: new Set([part.id]) };
+      return pairsAt(part)
+        .filter((pair) => pair.every((point) => point === 'body' || open.has(point)))
+        .flatMap(([red, black]) => ohms(dead, parted, red, black));
+    }),
+  );
+}
+
+/** Pins to body and pins to their neighbours, side by side. */
+function pairsAt(part: Part): readonly (readonly [PointId, PointId])[] {
+  if (part.type !== 'connector') return [];
+  return ['h', 'c'].flatMap((side) => {
+    const pins = part.pins.map((pin) => `${part.id}.${pin}${side}`);
+    return [
+      ...pins.map((pin) => [pin, 'body'] as const),
+      ...pins.slice(1).map((pin, i) => [pins[i]!, pin] as const),
+    ];
+  });
+}
+
+/** Each stretch between connectors by itself, every control at rest. */
+function sections({ bench, parts, points }: Scope, dead: DeadLines): Candidate[] {
+  const { circuit } = bench;
+  const rest = atRest(circuit);
+  const open = new Set(points.map(({ point }) => point));
+  const fuses = parts.filter(({ type }) => type === 'fuse').map(({ id }) => [`${id}.2`, 'body'] as const);
+  return [...parts.flatMap((part) => pairsAt(part)), ...fuses]
+    .filter((pair) => pair.every((point) => point === 'body' || open.has(point)))
+    .flatMap(([red, black]) => {
+      const ends = [red, black].flatMap((point) => [...endsOf(circuit, rest, point)]);
+      const usable = ends.every((id) => parts.some((part) => part.id === id));
+      if (!usable) return [];
+      const type = (id: string) => circuit.parts.get(id)!.type;
+      const alone: SetUp = {
+        ...rest,
+        unplugged: new Set(ends.filter((id) => type(id) === 'connector')),
+        out: new Set(ends.filter((id) => type(id) !== 'connector')),
+      };
+      return ohms(dead, alone, red, black, 'section alone: ');
+    });
+}
+
+/** Connectors and plugged-in items in which the stretch around a point ends. */
+function endsOf(circuit: Circuit, setUp: SetUp, point: PointId): ReadonlySet<string> {
+  const ends = new Set<string>();
+  if (point === 'body') return ends;
+  const seen = new Set<PointId>([point]);
+  for (const at of seen) {
+    const part = circuit.parts.get(at.split('.')[0]!);
+    if (part?.type === 'ground' || part?.type === 'battery') continue;
+    if (part !== undefined && (part.type === 'connector' || isPluggedIn(part))) ends.add(part.id);
+    if (part?.type === 'switch') {
+      for (const { between, closed } of part.contacts) {
+        const [a, b] = between.map((terminal) => `${part.id}.${terminal}`) as [string, string];
+        if (!closed.includes(setUp.controls.get(part.control) ?? '')) continue;
+        if (at === a) seen.add(b);
+        if (at === b) seen.add(a);
+      }
+    }
+    for (const wire of circuit.wires) {
+      if (wire.from === at) seen.add(wire.to);
+      if (wire.to === at) seen.add(wire.from);
+    }
+  }
+  return ends;
+}
+
+function ohms(dead: DeadLines, wanted: SetUp, red: PointId, black: PointId, words = ''): Candidate[] {
+  const setUp = dead.make(wanted, [red, black]);
+  if (setUp === undefined) return [];
+  return [
+    {
+      line: `ohms ${red} ${black}`,
+      words: `${words}ohms between ${red} and ${black === 'body' ? 'body metal' : black}, ${stateWords(setUp)}`,
+      setUp,
+      reading: { kind: 'ohms', red, black, value: BLANK },
+      bare: BARE.ohms,
+      at: [red, black],
+    },
+  ];
+}
+
+function stateWords({ out, unplugged }: SetUp): string {
+  const words = [
+    ...(out.size > 0 ? [`${[...out].join(', ')} out`] : []),
+    ...(unplugged.size > 0 ? [`${[...unplugged].join(', ')} unplugged`] : []),
+  ];
+  return words.length === 0 ? 'everything off' : words.join(', ');
+}
+
+/** Ways to make a line dead: as it is, a fuse out, the battery off. */
+class DeadLines {
+  private readonly live = new Map<string, ReadonlySet<PointId>>();
+  private readonly ways: readonly (string | undefined)[];
+
+  constructor(private readonly scope: Scope) {
+    const named = (type: Part['type']) =>
+      scope.parts.filter((part) => part.type === type).map(({ id }) => id);
+    this.ways = [undefined, ...named('fuse'), ...named('battery')];
+  }
+
+  /** The set-up with as little taken out as makes these points dead; undefined where nothing within reach does. */
+  make(setUp: SetUp, points: readonly PointId[]): SetUp | undefined {
+    for (const way of this.ways) {
+      const tried = way === undefined ? setUp : { ...setUp, out: new Set([...setUp.out, way]) };
+      const live = this.liveIn(tried);
+      if (points.every((point) => point === 'body' || !live.has(plainPoint(this.scope.bench.circuit, point))))
+        return tried;
+    }
+    return undefined;
+  }
+
+  private liveIn(setUp: SetUp): ReadonlySet<PointId> {
+    const { circuit } = this.scope.bench;
+    const battery = [...circuit.parts.values()].find(({ type }) => type === 'battery');
+    if (battery === undefined || setUp.out.has(battery.id)) return new Set();
+    const key = [[...setUp.controls.values()], [...setUp.out], [...setUp.unplugged]].join('|');
+    let live = this.live.get(key);
+    if (live === undefined) this.live.set(key, (live = reachable(circuit, setUp, 'bat+', 'any')));
+    return live;
+  }
+}

@@ -1,0 +1,55 @@
+/**
+ * Something opened in the failed condition: a connector parted, a fuse or lamp taken out. What the open line shows with a meter
+ * and with a test lamp as its load, and what else dies with it.
+ */
+import type { Circuit, Part } from '../../circuit/circuit.js';
+import type { SetUp } from '../../session/setup.js';
+import type { Candidate, Scope } from '../candidate.js';
+import { BARE } from '../candidate.js';
+import { pointsAt } from '../reach.js';
+import { watch } from './loads.js';
+import { againstPosts } from './volts.js';
+
+export function openings(scope: Scope): Candidate[] {
+  const { bench, conditions, parts } = scope;
+  const list: Candidate[] = [];
+  for (const { setUp } of conditions) {
+    // Pulling fuses or connectors with the engine running can stall it and spark.
+    if (setUp.engine === 'running') continue;
+    for (const part of parts) {
+      const opened = opening(part, setUp);
+      if (opened === undefined) continue;
+      const what = part.type === 'connector' ? `with ${part.id} unplugged, ` : `with ${part.id} out, `;
+      for (const point of pointsAt(part)) {
+        if (!scope.points.some((open) => open.point === point)) continue;
+        list.push(...againstPosts(scope, opened, point), ...testLamps(bench.circuit, opened, point));
+      }
+      for (const load of bench.network.loads.values()) list.push(watch(bench.circuit, load, opened, what));
+    }
+  }
+  return list;
+}
+
+function opening(part: Part, setUp: SetUp): SetUp | undefined {
+  if (part.type === 'connector') return { ...setUp, unplugged: new Set([part.id]) };
+  if (isPluggedIn(part)) return { ...setUp, out: new Set([part.id]) };
+  return undefined;
+}
+
+/** Items made to be pulled out and pushed in by hand. */
+export function isPluggedIn(part: Part): boolean {
+  return ['fuse', 'lamp', 'relay', 'flasher', 'LED'].includes(part.type);
+}
+
+/** The open line loaded: a test lamp to each post. */
+function testLamps(circuit: Circuit, setUp: SetUp, point: string): Candidate[] {
+  const part = circuit.parts.get(point.split('.')[0]!)!;
+  return (['bat-', 'bat+'] as const).map((clip) => ({
+    line: clip === 'bat-' ? `testlamp ${point}` : `testlamp ${point} bat+`,
+    words: `test lamp, tip on ${point} (${part.label}), clip on battery ${clip === 'bat-' ? 'negative' : 'positive'}`,
+    setUp,
+    reading: { kind: 'test lamp', red: point, black: clip, value: 'off', lamp: 'filament' },
+    bare: BARE.probe,
+    at: [point],
+  }));
+}

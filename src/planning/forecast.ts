@@ -1,0 +1,214 @@
+/**
+ * What a version of the fault would read in a test. One solve serves every reading in the same set-up, and is kept for the
+ * next call: the likely faults of a session mostly shrink.
+ */
+import { drivenSetUps, standingOf } from '../diagnosis/evidence.js';
+import { placedFaults } from '../diagnosis/fitted.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import { sourceElement } from '../network/conditions.js';
+import type { Adjoint, Solver } from '../network/solver.js';
+import type { AddedElement, AppliedFault, Outcome, Variant } from '../network/solver-types.js';
+import { KNOWN_GOOD, type SetUp } from '../session/setup.js';
+import { isIdle } from './idle.js';
+import { islands } from './islands.js';
+import type { Version } from './likely.js';
+
+/** How the vehicle stands with one version of the fault in one set-up. */
+export interface Forecast {
+  readonly stand: Stand;
+  readonly outcome: Outcome;
+  readonly variant: Variant;
+  /** The fault changes nothing here: the outcome is that of the healthy vehicle. */
+  readonly idle: boolean;
+  /** Number of the connected piece each node is in; made when a reading first needs it. */
+  pieces: Int32Array | undefined;
+  /** Ohms between two nodes, by `a * nodes + b`. */
+  readonly ohms: Map<number, number>;
+}
+
+/** A set-up made ready. */
+export interface Stand {
+  readonly present: Uint8Array;
+  /** Jumpers and lamps of the set-up. */
+  readonly added: readonly AddedElement[];
+  readonly solver: Solver;
+  readonly base: AppliedFault;
+  readonly healthy: Outcome;
+  /** The healthy vehicle's ohms between two nodes, and the volts that one ampere between them adds everywhere. */
+  readonly responses: Map<number, Adjoint>;
+  readonly forecasts: Map<string, Forecast>;
+}
+
+/** Forecasts kept per workbench: each may hold the volts of every node, about a kilobyte. */
+const MOST_KEPT = 40_000;
+/** Currents and volts that no reading shows. */
+const NOTHING = { amps: 1e-7, volts: 1e-6 };
+/** The same for one ampere fed in between the probes. */
+const NO_SHARE = { amps: 1e-6, volts: 1e-4 };
+/** From here on further ohms in series change nothing: it is open already. */
+const OPEN_OHMS = 1e8;
+
+export class Forecaster {
+  private readonly stands = new Map<string, Stand>();
+  private readonly keys = new WeakMap<SetUp, string>();
+  private readonly blown = new Map<string, number>();
+  private kept = 0;
+
+  constructor(private readonly bench: Workbench) {}
+
+  /** Name of a set-up, equal for set-ups that are the same. */
+  key(setUp: SetUp): string {
+    let key = this.keys.get(setUp);
+    if (key === undefined) {
+      const { controls, engine, unplugged, out, jumpers, fitted, lamps, rested } = setUp;
+      const sorted = (names: Iterable<string>) => [...names].sort().join();
+      key = [
+        [...controls.values()].join(),
+        engine,
+        sorted(unplugged),
+        sorted(out),
+        sorted(jumpers.map((ends) => ends.join('-'))),
+        sorted([...fitted].map((pair) => pair.join('='))),
+        sorted(lamps),
+        rested,
+      ].join('|');
+      this.keys.set(setUp, key);
+    }
+    return key;
+  }
+
+  /**
+   * @param failed the condition in which it failed: a fuse that a version blows there is blown in the other set-ups too
+   */
+  forecast(version: Version, setUp: SetUp, failed: SetUp): Forecast {
+    const stand = this.stand(setUp);
+    const blown = version.blows ? this.blownBy(version, failed) & ~this.renewed(setUp) : 0;
+    const key = blown === 0 ? version.key : `${version.key} ${blown}`;
+    const known = stand.forecasts.get(key);
+    if (known !== undefined) return known;
+    const fresh = this.solve(stand, version, setUp, blown);
+    stand.forecasts.set(key, fresh);
+    this.kept += 1;
+    if (this.kept > MOST_KEPT) this.forget(stand);
+    return fresh;
+  }
+
+  private solve(stand: Stand, { faults }: Version, setUp: SetUp, blown: number): Forecast {
+    const { network } = this.bench;
+    const { solver, present, base, healthy } = stand;
+    const placed = placedFaults(network, setUp.fitted, faults);
+    const own = placed.some(
+      (fault) => fault.kind === 'law' && base.kind === 'law' && fault.element === base.element,
+    );
+    const variant = { present, faults: own ? placed : [base, ...placed], blown };
+    const idle =
+      blown === 0 && placed.every((fault) => isIdle(network, present, fault, healthy.volts, NOTHING));
+    // Where a relay or fuse may stand either way the last outcome is taken: for a choice that is near enough.
+    const outcome = idle ? healthy : solver.solve({ ...variant, start: healthy }).at(-1)!;
+    return { stand, outcome, variant, idle, pieces: undefined, ohms: new Map() };
+  }
+
+  private stand(setUp: SetUp): Stand {
+    const key = this.key(setUp);
+    let stand = this.stands.get(key);
+    if (stand === undefined) {
+      const { bench } = this;
+      const { added, present, source } = standingOf(bench, setUp);
+      const base = { kind: 'law', element: sourceElement(bench.network), law: source } as const;
+      const solver = bench.solver(added);
+      stand = {
+        present,
+        added,
+        solver,
+        base,
+        healthy: solver.solve({ present, faults: [base], blown: 0 }).at(-1)!,
+        responses: new Map(),
+        forecasts: new Map(),
+      };
+      this.stands.set(key, stand);
+    }
+    return stand;
+  }
+
+  /** Fuses this version has blown by the time of the test: where it failed, or else wherever the owner may have driven. */
+  private blownBy(version: Version, failed: SetUp): number {
+    const key = `${version.key}|${this.key(failed)}`;
+    let mask = this.blown.get(key);
+    if (mask === undefined) {
+      if (this.blown.size > MOST_KEPT) this.blown.clear();
+      mask = this.solve(this.stand(failed), version, failed, 0).outcome.blown;
+      if (mask === 0)
+        for (const setUp of drivenSetUps(this.bench))
+          mask |= this.solve(this.stand(setUp), version, setUp, 0).outcome.blown;
+      this.blown.set(key, mask);
+    }
+    return mask;
+  }
+
+  private renewed({ fitted }: SetUp): number {
+    const { network } = this.bench;
+    if (fitted.size === 0) return 0;
+    return network.fuses.reduce(
+      (mask, index, bit) =>
+        fitted.get(network.elements[index]!.part) === KNOWN_GOOD ? mask | (1 << bit) : mask,
+      0,
+    );
+  }
+
+  /** Drops the set-up asked for longest ago. */
+  private forget(current: Stand): void {
+    for (const [key, stand] of this.stands) {
+      if (stand === current) continue;
+      this.stands.delete(key);
+      this.kept -= stand.forecasts.size;
+      if (this.kept < MOST_KEPT / 2) return;
+    }
+    if (this.kept > MOST_KEPT) {
+      this.kept -= current.forecasts.size;
+      current.forecasts.clear();
+    }
+  }
+
+  /** Are the two nodes joined by anything at all? Between pieces that are not, a voltmeter shows nothing. */
+  joined(forecast: Forecast, a: number, b: number): boolean {
+    forecast.pieces ??= islands(this.bench.network, forecast);
+    return forecast.pieces[a] === forecast.pieces[b];
+  }
+
+  /** Ohms of the vehicle between two nodes, for small currents. */
+  ohmsBetween(forecast: Forecast, a: number, b: number): number {
+    const key = a * this.bench.network.nodeNames.length + b;
+    let found = forecast.ohms.get(key);
+    if (found === undefined) forecast.ohms.set(key, (found = this.measured(forecast, a, b, key)));
+    return found;
+  }
+
+  private measured({ stand, outcome, variant, idle }: Forecast, a: number, b: number, key: number): number {
+    const { solver, healthy, present, base, responses } = stand;
+    if (idle) {
+      let whole = responses.get(key);
+      if (whole === undefined) {
+        whole = solver.adjoint(healthy, { present, faults: [base], blown: 0 }, a, b);
+        responses.set(key, whole);
+      }
+      const { ohms, response } = whole;
+      const unmoved = variant.faults.every(
+        (fault) =>
+          fault === base ||
+          (fault.kind === 'series' && Math.abs(ohms) > OPEN_OHMS) ||
+          isIdle(this.bench.network, present, fault, response, NO_SHARE),
+      );
+      if (unmoved) return Math.abs(ohms);
+    }
+    return Math.abs(solver.adjoint(outcome, variant, a, b).ohms);
+  }
+}
+
+const forecasters = new WeakMap<Workbench, Forecaster>();
+
+/** The workbench's own, with all it has solved so far. */
+export function forecasterOf(bench: Workbench): Forecaster {
+  let known = forecasters.get(bench);
+  if (known === undefined) forecasters.set(bench, (known = new Forecaster(bench)));
+  return known;
+}

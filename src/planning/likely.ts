@@ -1,0 +1,152 @@
+/** What may be at fault, as versions to predict with: each suspect at a few severities of what still fits, with its weight. */
+import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
+import type { Fault } from '../diagnosis/faults.js';
+import type { Scale } from '../diagnosis/severity.js';
+import { isOpen } from '../diagnosis/severity.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import type { AppliedFault } from '../network/solver-types.js';
+
+/** One suspect at chosen severities: what a forecast is made for. */
+export interface Version {
+  /** Equal for versions that no probe can tell apart, so that they share one solve. */
+  readonly key: string;
+  readonly faults: readonly AppliedFault[];
+  /** Can it have blown a fuse? */
+  readonly blows: boolean;
+}
+
+export interface Likely extends Version {
+  /** Number of its repair group in the diagnosis. */
+  readonly group: number;
+  /** Number of its suspect, by falling share. */
+  readonly suspect: number;
+  /** Parts and sites it belongs to. */
+  readonly at: readonly string[];
+  readonly steady: boolean;
+  /** Short name of what would be at fault: a part, or a contact of one. */
+  readonly name: string;
+  readonly weight: number;
+}
+
+/** Suspects beyond these do not steer the choice, while others do. */
+const MOST_SUSPECTS = 250;
+/** From so many suspects on each has one version only. */
+const MANY = 150;
+/** Severities within this factor read alike. */
+const NARROW = 1.6;
+
+/** @param enough share of the weight after which the rest is left out, 0 to 1 */
+export function likelyFaults(bench: Workbench, diagnosis: Diagnosis, enough: number): Likely[] {
+  const byId = faultsById(bench);
+  const ranked = diagnosis.groups.flatMap(({ suspects }, group) =>
+    suspects.map((suspect) => ({ suspect, group })),
+  );
+  ranked.sort((a, b) => b.suspect.share - a.suspect.share);
+  const list: Likely[] = [];
+  let covered = 0;
+  for (const [number, { suspect, group }] of ranked.entries()) {
+    if (covered > enough || number >= MOST_SUSPECTS) break;
+    covered += suspect.share;
+    const faults = suspect.faults.map(({ id }) => byId.get(id)!);
+    const versions = versionsOf(bench, faults, suspect, ranked.length > MANY);
+    for (const version of versions) {
+      list.push({
+        ...version,
+        group,
+        suspect: number,
+        at: faults.flatMap(({ part, site }) => [part, site]),
+        steady: suspect.course === 'steady',
+        name: faults.map((fault) => shortName(bench, fault)).join(' + '),
+        weight: suspect.share / versions.length,
+      });
+    }
+  }
+  return list;
+}
+
+function versionsOf(bench: Workbench, faults: readonly Fault[], suspect: Suspect, one: boolean): Version[] {
+  const chosen = faults.map((fault, i) => {
+    const range = suspect.severities[i];
+    return severitiesOf(fault.scale, range?.low, range?.high);
+  });
+  const most = one ? 1 : Math.max(...chosen.map((list) => list.length));
+  return Array.from({ length: most }, (_, k) => {
+    const at = chosen.map((list) => list[most === 1 ? list.length >> 1 : Math.min(k, list.length - 1)]!);
+    const applied = faults.map((fault, i) => fault.apply(at[i]!));
+    return {
+      key: applied.map((one_, i) => versionKey(bench, faults[i]!, one_, at[i]!)).join(' + '),
+      faults: applied,
+      blows: applied.some(({ kind }) => kind !== 'series' && kind !== 'stuck'),
+    };
+  });
+}
+
+/** Up to three severities of what still fits, from a fixed choice, so that the next call finds them solved. */
+export function severitiesOf(scale: Scale, from: number | undefined, to: number | undefined): number[] {
+  const { edges, unit } = scale;
+  if (unit === 'none') return [0];
+  const low = from === undefined || Number.isNaN(from) ? edges[0]! : from;
+  const high = to === undefined || Number.isNaN(to) ? edges.at(-1)! : to;
+  const inside = edges.filter((edge) => edge >= low * 0.999 && edge <= high * 1.001);
+  const picked =
+    inside.length >= 2 && inside.at(-1)! > NARROW * inside[0]!
+      ? [inside[0]!, inside[inside.length >> 1]!, inside.at(-1)!]
+      : [fine(low > 0 ? Math.sqrt(low * Math.max(low, high)) : (low + high) / 2)];
+  const opened = picked.map((severity) => (unit === 'ohm' && isOpen(severity) ? Infinity : severity));
+  return [...new Set(opened)];
+}
+
+/** Twelve to the decade. */
+function fine(severity: number): number {
+  return severity <= 0 ? severity : 10 ** (Math.round(12 * Math.log10(severity)) / 12);
+}
+
+function versionKey(bench: Workbench, fault: Fault, applied: AppliedFault, severity: number): string {
+  if (applied.kind !== 'series') return `${fault.id} ${severity}`;
+  return `series ${standsFor(bench)[applied.element]} ${applied.ohms}`;
+}
+
+const representatives = new WeakMap<Workbench, Int32Array>();
+
+/**
+ * For each element the one that stands for it: wires and joints in a row with no probe point between them, so that added ohms
+ * read the same in either.
+ */
+export function standsFor(bench: Workbench): Int32Array {
+  const known = representatives.get(bench);
+  if (known !== undefined) return known;
+  const { elements, points, nodeNames } = bench.network;
+  const touching = Array.from({ length: nodeNames.length }, (): number[] => []);
+  for (const { index, a, b } of elements) {
+    touching[a]!.push(index);
+    touching[b]!.push(index);
+  }
+  const named = new Set(points.values());
+  const stands = Int32Array.from(elements, ({ index }) => index);
+  const rootOf = (index: number): number => (stands[index] === index ? index : rootOf(stands[index]!));
+  touching.forEach(([first, second, more], node) => {
+    if (named.has(node) || second === undefined || more !== undefined) return;
+    if ([first!, second].some((index) => elements[index]!.owner === 'item')) return;
+    const [one, other] = [rootOf(first!), rootOf(second)];
+    stands[Math.max(one, other)] = Math.min(one, other);
+  });
+  for (const { index } of elements) stands[index] = rootOf(index);
+  representatives.set(bench, stands);
+  return stands;
+}
+
+const byBench = new WeakMap<Workbench, ReadonlyMap<string, Fault>>();
+
+function faultsById(bench: Workbench): ReadonlyMap<string, Fault> {
+  let known = byBench.get(bench);
+  if (known === undefined)
+    byBench.set(bench, (known = new Map(bench.faults.map((fault) => [fault.id, fault]))));
+  return known;
+}
+
+function shortName(bench: Workbench, fault: Fault): string {
+  const type = bench.circuit.parts.get(fault.part)?.type;
+  const whole =
+    fault.owner !== 'position' || ['connector', 'ground', 'splice', 'battery'].includes(type ?? '');
+  return whole ? fault.part : `contact ${fault.site}`;
+}

@@ -1,0 +1,129 @@
+/** What each outcome of a test would look like, and what it would leave. */
+import { WORDS } from '../diagnosis/sights.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import type { Reading } from '../session/events.js';
+import type { Likely } from './likely.js';
+import type { Span } from './outcome-classes.js';
+
+/** A version with the figure it would give and where on the axis of classes that lies. */
+export interface Member {
+  readonly likely: Likely;
+  readonly figure: number;
+  readonly span: Span;
+}
+
+export interface OutcomeWords {
+  readonly when: string;
+  readonly means: string;
+  readonly chance: number;
+}
+
+/** Outcomes less likely than this are not spelled out. */
+const RARE = 0.01;
+const MOST_NAMES = 6;
+/** Ohms from here on show as OL. */
+const OL_OHMS = 1e7;
+
+/** Outcomes from low to high: versions whose bands hang together are one, neighbours that leave the same names too. */
+export function outcomesOf(bench: Workbench, reading: Reading, members: readonly Member[]): OutcomeWords[] {
+  const total = members.reduce((sum, { likely }) => sum + likely.weight, 0);
+  return mergeAlike(heaps(members))
+    .map((heap) => ({
+      when: whenWords(
+        bench,
+        reading,
+        heap.map(({ figure }) => figure),
+      ),
+      means: meansWords(heap),
+      chance: heap.reduce((sum, { likely }) => sum + likely.weight, 0) / total,
+    }))
+    .filter(({ chance }) => chance >= RARE);
+}
+
+/** Cut where the middle of one band lies beyond the band before it. */
+function heaps(members: readonly Member[]): Member[][] {
+  const sorted = [...members].sort((a, b) => middle(a.span) - middle(b.span));
+  const list: Member[][] = [];
+  let reach = -Infinity;
+  for (const member of sorted) {
+    if (member.span[0] >= reach - 1e-9 || list.length === 0) {
+      list.push([]);
+      reach = member.span[1];
+    }
+    list.at(-1)!.push(member);
+  }
+  return list;
+}
+
+function middle([from, to]: Span): number {
+  return (from + to) / 2;
+}
+
+function mergeAlike(list: readonly Member[][]): Member[][] {
+  const merged: Member[][] = [];
+  for (const members of list) {
+    const last = merged.at(-1);
+    if (last !== undefined && meansWords(last) === meansWords(members)) last.push(...members);
+    else merged.push([...members]);
+  }
+  return merged;
+}
+
+function whenWords(bench: Workbench, reading: Reading, figures: readonly number[]): string {
+  const [low, high] = [Math.min(...figures), Math.max(...figures)];
+  switch (reading.kind) {
+    case 'load':
+      return sight(WORDS[bench.network.loads.get(reading.load)!.kind], (low + high) / 2);
+    case 'test lamp':
+    case 'fuse lamp':
+      return sight(['lit', 'dim', 'off'], (low + high) / 2);
+    case 'ohms':
+    case 'continuity':
+      if (low >= OL_OHMS) return 'OL';
+      return high >= OL_OHMS ? `${rounded(low)} ohm up to OL` : range(low, high, 'ohm');
+    case 'amps':
+    case 'clamp':
+      return range(low, high, 'A');
+    default:
+      return range(low, high, 'V');
+  }
+}
+
+/** The word for so much of the rated volts; words run from good to dead. */
+function sight(words: readonly string[], share: number): string {
+  if (share > 0.58) return words[0]!;
+  if (share < 0.3) return words.at(-1)!;
+  return words.length > 2 ? words[1]! : `${words[1]!} or ${words[0]!}`;
+}
+
+function range(low: number, high: number, unit: string): string {
+  const [from, to] = [rounded(low), rounded(high)];
+  return from === to ? `about ${from} ${unit}` : `${from} to ${to} ${unit}`;
+}
+
+function rounded(value: number): string {
+  const size = Math.abs(value);
+  if (size >= 1e6) return `${(value / 1e6).toFixed(1)} M`;
+  if (size >= 1e4) return `${(value / 1e3).toFixed(0)} k`;
+  return (size < 100 ? value.toFixed(1) : value.toFixed(0)).replace(/^-0\.0$/, '0.0');
+}
+
+function meansWords(members: readonly Member[]): string {
+  const names = new Map<string, number>();
+  for (const { likely } of members) names.set(likely.name, (names.get(likely.name) ?? 0) + likely.weight);
+  const ranked = [...names].sort((a, b) => b[1] - a[1]).map(([name]) => name);
+  const shown = ranked.slice(0, MOST_NAMES).join(', ');
+  const more = ranked.length > MOST_NAMES ? ` and ${ranked.length - MOST_NAMES} more` : '';
+  return `leaves ${shown}${more}`;
+}
+
+/** Moving a place with the eyes on the load: it changes, or it does not. */
+export function wiggleOutcomes(members: readonly Member[], at: string): OutcomeWords[] {
+  const total = members.reduce((sum, { likely }) => sum + likely.weight, 0);
+  const moved = members.filter(({ span }) => span[0] === 0);
+  const chance = moved.reduce((sum, { likely }) => sum + likely.weight, 0) / (2 * total);
+  return [
+    { when: 'it comes or goes', means: `the fault is at ${at} or moves with it`, chance },
+    { when: 'nothing changes', means: `speaks a little against ${at}`, chance: 1 - chance },
+  ];
+}

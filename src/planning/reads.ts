@@ -1,0 +1,75 @@
+/** The figure a test would give with a version of the fault, in the unit its outcomes are told by. */
+import type { Workbench } from '../diagnosis/workbench.js';
+import { lawCurrent } from '../network/laws.js';
+import type { Law } from '../network/network.js';
+import { testLamp } from '../network/meters.js';
+import { lampEnds } from '../session/fuse-places.js';
+import type { Reading } from '../session/events.js';
+import type { Forecast, Forecaster } from './forecast.js';
+
+/** Gets the figure out of a forecast. */
+export type Figure = (forecast: Forecast) => number;
+
+/**
+ * Volts, ohms, amperes, or for lamps and loads the part of rated volts; undefined for a reading that is not forecast.
+ */
+export function figureOf(bench: Workbench, forecaster: Forecaster, reading: Reading): Figure | undefined {
+  const { network, circuit } = bench;
+  const node = (point: string) => network.points.get(point)!;
+  switch (reading.kind) {
+    case 'volts': {
+      const [a, b] = [node(reading.red), node(reading.black)];
+      return (forecast) => {
+        const volts = forecast.outcome.volts[a]! - forecast.outcome.volts[b]!;
+        return Math.abs(volts) > 1e-3 && !forecaster.joined(forecast, a, b) ? 0 : volts;
+      };
+    }
+    case 'ohms': {
+      const [a, b] = [node(reading.red), node(reading.black)];
+      return (forecast) => forecaster.ohmsBetween(forecast, a, b);
+    }
+    case 'test lamp': {
+      const [a, b] = [node(reading.red), node(reading.black)];
+      const law = testLamp(reading.lamp, circuit.nominalVolts);
+      return (forecast) => {
+        const volts = Math.abs(forecast.outcome.volts[a]! - forecast.outcome.volts[b]!);
+        if (volts < 0.1 || !forecaster.joined(forecast, a, b)) return 0;
+        return loaded(law, volts, forecaster.ohmsBetween(forecast, a, b)) / circuit.nominalVolts;
+      };
+    }
+    case 'fuse lamp': {
+      const [from, to] = lampEnds(circuit, reading.part);
+      const [a, b] = [node(from), node(to)];
+      return ({ outcome }) => Math.abs(outcome.volts[a]! - outcome.volts[b]!) / circuit.nominalVolts;
+    }
+    case 'load': {
+      const load = network.loads.get(reading.load)!;
+      const { a, b } = network.elements[load.element]!;
+      return ({ outcome, variant }) => {
+        let rated = load.ratedVolts;
+        for (const fault of variant.faults)
+          if (fault.kind === 'law' && fault.element === load.element && fault.law.kind === 'curve')
+            rated = fault.law.volts;
+        return Math.abs(outcome.volts[a]! - outcome.volts[b]!) / rated;
+      };
+    }
+    case 'clamp': {
+      const element = network.sites.get(reading.at);
+      if (element === undefined) return undefined;
+      return ({ outcome, variant, stand }) => Math.abs(stand.solver.current(outcome, variant, element));
+    }
+    default:
+      return undefined;
+  }
+}
+
+/** Volts left across a lamp behind so many ohms, by bisection: its current rises with its volts. */
+function loaded(law: Law, volts: number, ohms: number): number {
+  let [low, high] = [0, volts];
+  for (let i = 0; i < 20; i++) {
+    const middle = (low + high) / 2;
+    if (lawCurrent(law, middle) * ohms > volts - middle) high = middle;
+    else low = middle;
+  }
+  return low;
+}

@@ -1,0 +1,201 @@
+/** Every test worth weighing with what it is expected to tell, per minute. One step ahead. */
+import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import type { Case } from '../session/case.js';
+import type { SetUp } from '../session/setup.js';
+import { surroundingsOf } from './battery-known.js';
+import type { Candidate } from './candidate.js';
+import { candidates } from './candidates.js';
+import type { Condition } from './condition.js';
+import { conditionsOf } from './condition.js';
+import type { Cost } from './cost.js';
+import { Costs } from './cost.js';
+import type { Forecast, Forecaster } from './forecast.js';
+import { forecasterOf } from './forecast.js';
+import type { Spans } from './gain.js';
+import { GainMeter } from './gain.js';
+import type { Likely } from './likely.js';
+import { likelyFaults } from './likely.js';
+import type { Surroundings } from './outcome-classes.js';
+import { classifierFor } from './outcome-classes.js';
+import type { Member } from './outcome-words.js';
+import { askedAlready, questionOfCandidate } from './questions.js';
+import { figureOf } from './reads.js';
+
+export interface Weighed extends Cost {
+  readonly candidate: Candidate;
+  /** Expected bits about the repair. */
+  readonly gain: number;
+  /** Some outcome would rule a repair out for good. */
+  readonly separates: boolean;
+  /** Gain per minute, disturbance counted. */
+  readonly value: number;
+}
+
+interface Queued {
+  readonly candidate: Candidate;
+  readonly cost: Cost;
+  /** Minutes, disturbance counted. */
+  readonly effort: number;
+}
+
+/** What a test would read with each version. */
+export interface Outlook extends Spans {
+  readonly figures: Float64Array;
+}
+
+/** Disturbing something costs evidence: as if the test took this much longer. */
+const DISTURBANCE = 1.15;
+/** Bits below which a test that rules nothing out for good tells nothing. */
+const LEAST_GAIN = 0.002;
+
+export class Scales {
+  readonly likely: readonly Likely[];
+  private readonly conditions: readonly Condition[];
+  /** The versions that read differently, and for each likely fault which of them it is. */
+  private readonly versions: readonly Likely[];
+  private readonly versionOf: Int32Array;
+  private readonly meter: GainMeter;
+  private readonly forecaster: Forecaster;
+  private readonly surroundings: Surroundings;
+  private readonly forecasts = new Map<string, readonly Forecast[]>();
+
+  /**
+   * @param enough share of the weight whose suspects are looked at, 0 to 1
+   * @param even true: rare suspects count more than their weight, so that the last ones are told apart too
+   */
+  constructor(
+    private readonly bench: Workbench,
+    private readonly session: Case,
+    private readonly diagnosis: Diagnosis,
+    enough: number,
+    even: boolean,
+  ) {
+    this.likely = likelyFaults(bench, diagnosis, enough);
+    this.conditions = conditionsOf(bench, session, diagnosis);
+    this.forecaster = forecasterOf(bench);
+    this.surroundings = surroundingsOf(bench, session);
+    const numbers = new Map<string, number>();
+    const versions: Likely[] = [];
+    this.versionOf = Int32Array.from(this.likely, (likely) => {
+      // Wiggling tells places apart that read alike.
+      const key = `${likely.key}|${likely.at.join()}|${likely.steady}`;
+      let number = numbers.get(key);
+      if (number === undefined) {
+        numbers.set(key, (number = versions.length));
+        versions.push(likely);
+      }
+      return number;
+    });
+    this.versions = versions;
+    const stakes = this.likely.map(({ group, weight }, i) => ({
+      version: this.versionOf[i]!,
+      group,
+      weight: even ? Math.sqrt(weight) : weight,
+    }));
+    this.meter = new GainMeter(stakes, diagnosis.groups.length);
+  }
+
+  /**
+   * The best tests, best first.
+   * @param most how many are wanted; only the first is sure to be the best, for what cannot beat it is not worked out
+   */
+  best(most: number): Weighed[] {
+    let best: Weighed[] = [];
+    for (const { candidate, cost, effort } of this.queue()) {
+      const [leader] = best;
+      if (leader !== undefined && this.meter.most / effort <= leader.value) break;
+      const outlook = this.outlook(candidate);
+      if (outlook === undefined) continue;
+      const gain = this.meter.gain(outlook);
+      const separates = candidate.wiggle === undefined && this.meter.separates(outlook);
+      if (gain < LEAST_GAIN && !separates) continue;
+      best.push({ ...cost, candidate, gain, separates, value: gain / effort });
+      best.sort((a, b) => b.value - a.value || (a.candidate.words < b.candidate.words ? -1 : 1));
+      best = distinct(best).slice(0, most);
+    }
+    return best;
+  }
+
+  /** Tests not done yet, each question once at its cheapest, the cheapest first. */
+  queue(): readonly Queued[] {
+    const { bench, session, diagnosis, forecaster, conditions } = this;
+    const costs = new Costs(bench.circuit, session);
+    const asked = askedAlready(bench, forecaster, session);
+    const skipped = new Set(session.skipped.map(({ test }) => test));
+    const byQuestion = new Map<string, Queued>();
+    for (const candidate of candidates(bench, session, diagnosis, conditions)) {
+      const question = questionOfCandidate(bench, forecaster, candidate);
+      if (asked.has(question) || skipped.has(candidate.line)) continue;
+      const cost = costs.of(candidate);
+      const effort = cost.minutes * (cost.disturbs ? DISTURBANCE : 1);
+      const other = byQuestion.get(question);
+      if (other === undefined || effort < other.effort) byQuestion.set(question, { candidate, cost, effort });
+    }
+    return [...byQuestion.values()].sort((a, b) => a.effort - b.effort);
+  }
+
+  /** What the test would read with each version; undefined for a reading that is not forecast. */
+  outlook(candidate: Candidate): Outlook | undefined {
+    const { reading, setUp, wiggle } = candidate;
+    const count = this.versions.length;
+    const outlook = {
+      figures: new Float64Array(count),
+      from: new Float64Array(count),
+      to: new Float64Array(count),
+    };
+    if (wiggle !== undefined) {
+      this.versions.forEach(({ at, steady }, i) => {
+        // Moving the bad place shows it about every second time (common practice, no source); another one shows nothing.
+        outlook.from[i] = at.includes(wiggle.at) && !steady ? 0 : 1;
+        outlook.to[i] = 2;
+      });
+      return outlook;
+    }
+    const figure = figureOf(this.bench, this.forecaster, reading);
+    const forecasts = this.forecastsIn(setUp);
+    if (figure === undefined || forecasts === undefined) return undefined;
+    const classify = classifierFor(this.bench, reading, this.surroundings);
+    for (let i = 0; i < count; i++) {
+      const value = (outlook.figures[i] = figure(forecasts[i]!));
+      const [from, to] = classify(value);
+      outlook.from[i] = from;
+      outlook.to[i] = to;
+    }
+    return outlook;
+  }
+
+  /** The likely faults with what each would read in a test, for its words. */
+  members(candidate: Candidate): readonly Member[] {
+    const outlook = this.outlook(candidate);
+    if (outlook === undefined) return [];
+    return this.likely.map((likely, i) => {
+      const version = this.versionOf[i]!;
+      const span = [outlook.from[version]!, outlook.to[version]!] as const;
+      return { likely, figure: outlook.figures[version]!, span };
+    });
+  }
+
+  private forecastsIn(setUp: SetUp): readonly Forecast[] | undefined {
+    const [condition] = this.conditions;
+    if (condition === undefined) return undefined;
+    const key = this.forecaster.key(setUp);
+    let list = this.forecasts.get(key);
+    if (list === undefined) {
+      list = this.versions.map((version) => this.forecaster.forecast(version, setUp, condition.setUp));
+      this.forecasts.set(key, list);
+    }
+    return list;
+  }
+}
+
+/** Tests of one kind that tell the same are one choice: the cheapest stands for them. */
+function distinct(list: readonly Weighed[]): Weighed[] {
+  const seen = new Set<string>();
+  return list.filter(({ candidate, gain }) => {
+    const key = `${candidate.reading.kind} ${gain.toFixed(5)}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
