@@ -10,15 +10,17 @@ export type FaultKind =
   | 'stuck' // a contact that stays closed, or an output that stays on
   | 'flat' // the battery gives too few volts
   | 'undercharging' // the alternator gives too few volts, down to none
+  | 'overcharging' // its regulator lets it give too many
   | 'wrong' // another part fitted than the drawing says, or the right one the wrong way round
-  | 'seized' // a motor that does not turn
+  | 'seized' // a motor or solenoid that does not move
   | 'dragging' // a motor that turns hard
   | 'leaking' // a diode that lets current back
   | 'drifted' // a resistance that is not what it should be
   | 'touching' // two wires, pins or filaments that touch each other
   | 'crossed' // two pins of a connector in each other's place
   | 'tapped' // a load that somebody connected to a wire
-  | 'dead'; // an input or output of a module that does nothing
+  | 'dead' // a module, or an input or output of it, that does nothing
+  | 'awake'; // a module that does not go to sleep
 
 export interface Repair {
   /** "clean and tighten GP2 (left tail ground)". Faults with the same words are one repair. */

@@ -28,12 +28,23 @@ export function siteLabel(circuit: Circuit, element: Element): string {
   const inner = rest.replace(/ lead$/, '');
   switch (part.type) {
     case 'fuse':
+    case 'fusible link':
+    case 'breaker':
     case 'battery':
     case 'resistor':
+    case 'sender':
+    case 'thermistor':
+    case 'LED lamp':
+    case 'buzzer':
+    case 'load':
+    case 'coupling':
       return name;
+    case 'resistor pack':
+      return `resistor ${inner} of ${name}`;
     case 'switch':
     case 'relay':
-      return inner === 'coil' ? `coil of ${name}` : `contact ${inner} of ${name}`;
+    case 'flasher':
+      return inner.includes('-') ? `contact ${inner} of ${name}` : `${inner} of ${name}`;
     case 'lamp':
       return part.filaments.length === 1 ? `filament of ${name}` : `filament ${inner} of ${name}`;
     default:

@@ -11,6 +11,7 @@ import {
   band,
   COUPLING_OHMS,
   filamentLaw,
+  LEAD,
   ledLaw,
   motorLaw,
   ohmsBand,
@@ -137,7 +138,10 @@ export function compilePart(builder: NetworkBuilder, part: Part, nominalVolts: n
       }
       return;
     case 'sender':
-    case 'thermistor':
+    case 'thermistor': {
+      // One joint for all positions, so that a fault of the sender is there in each of them.
+      const track = builder.node(`${part.id}:track inside`);
+      builder.item(part, 'track lead', inside('1'), track, LEAD);
       for (const { position, ohms } of part.positions) {
         const closed = {
           kind: 'control',
@@ -145,9 +149,10 @@ export function compilePart(builder: NetworkBuilder, part: Part, nominalVolts: n
           positions: new Set([position]),
         } as const;
         const law = contactLaw(ohmsBand(ohms, 1 - part.tolerance, 1 + part.tolerance), [closed]);
-        builder.item(part, position, inside('1'), inside('2'), law);
+        builder.item(part, position, track, inside('2'), law);
       }
       return;
+    }
     case 'diode':
       builder.load(part, 'junction', 'A', 'K', {
         kind: 'diode',

@@ -52,9 +52,12 @@ function connected({ network, variant, pulledIn, blown }: SpiceCase, index: numb
   const fuse = network.fuses.indexOf(index);
   if (fuse >= 0 && bit(blown, fuse)) return false;
   const own = network.elements[index]?.law ?? law;
-  if (own.kind !== 'contact' || own.closed.kind !== 'coil') return true;
-  const pulled = bit(pulledIn, network.coils.indexOf(own.closed.coil));
-  return pulled !== (own.closed.rest === 'closed');
+  if (own.kind !== 'contact') return true;
+  const conditions = own.closed.kind === 'all' ? own.closed.of : [own.closed];
+  return conditions.every(
+    (one) =>
+      one.kind !== 'coil' || bit(pulledIn, network.coils.indexOf(one.coil)) !== (one.rest === 'closed'),
+  );
 }
 
 /** Both nodes of the elements that crossings and wrong fitting have moved. */

@@ -2,15 +2,16 @@
 import type { Part } from '../../circuit/circuit.js';
 import type { Element } from '../../network/network.js';
 import { FIXED, SERIES } from '../severity.js';
-import { open, replacement, series, type ModeList } from './mode-list.js';
-import { ODDS } from './odds.js';
+import { nameOf, open, replacement, series, type ModeList } from './mode-list.js';
+import { ODDS, WORK } from './odds.js';
 
 export function fuseModes(list: ModeList, element: Element, part: Part): void {
   list.add(element, 'open', FIXED, ODDS.fuse, { apply: open(element), repair: replacement(part) });
 }
 
 export function contactModes(list: ModeList, element: Element, part: Part): void {
-  const worn = part.type === 'relay' ? ODDS.relayContact : ODDS.switchContact;
+  const worn =
+    part.type === 'relay' ? ODDS.relayContact : part.type === 'flasher' ? ODDS.flasher : ODDS.switchContact;
   list.add(element, 'resistance', SERIES, worn, {
     apply: series(element),
     repair: replacement(part),
@@ -19,5 +20,20 @@ export function contactModes(list: ModeList, element: Element, part: Part): void
   list.add(element, 'stuck', FIXED, ODDS.welded, {
     apply: () => ({ kind: 'stuck', element: element.index, closed: true }),
     repair: replacement(part),
+  });
+}
+
+/** Metal that happens to conduct may do so badly or not at all. */
+export function couplingModes(list: ModeList, element: Element, part: Part): void {
+  const name = nameOf(part);
+  list.add(element, 'resistance', SERIES, ODDS.coupling, {
+    apply: series(element),
+    repair: {
+      how: `mend the return wire beside ${name}: the metal is no sound way back`,
+      minutes: WORK.splice,
+      price: 0,
+    },
+    label: `poor or no metal contact: ${name}`,
+    contact: true,
   });
 }

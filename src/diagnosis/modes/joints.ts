@@ -32,7 +32,7 @@ export function jointModes(list: ModeList, element: Element, part: Part, share: 
     repair: jointRepair(part, element.site),
     contact: true,
   });
-  if (part.type === 'battery' || terminalsOf(part).length === 0) return;
+  if (part.type === 'battery' || !terminalsOf(part).includes(terminalAt(part, element.site))) return;
   list.add(element, 'short', SHUNT, ODDS.shorts * share, {
     apply: (ohms) => ({ kind: 'shunt', node: element.b, ohms }),
     repair: replacement(part),

@@ -71,7 +71,8 @@ function usualLabel(kind: FaultKind, site: string, element: Element): string {
         ? `burnt, dirty or open: ${site}`
         : `high resistance or open: ${site}`;
     case 'open':
-      return element.law.kind === 'fuse' ? `blown: ${site}` : `broken inside: ${site}`;
+      if (element.law.kind !== 'fuse') return `broken inside: ${site}`;
+      return element.law.resets === undefined ? `blown: ${site}` : `tripped or broken: ${site}`;
     case 'short':
       return `short to body metal: ${site}`;
     case 'stuck':
@@ -84,12 +85,14 @@ function usualLabel(kind: FaultKind, site: string, element: Element): string {
       return `out of tolerance: ${site}`;
     case 'flat':
     case 'undercharging':
+    case 'overcharging':
     case 'seized':
     case 'dragging':
     case 'touching':
     case 'crossed':
     case 'tapped':
     case 'dead':
+    case 'awake':
       return `${kind}: ${site}`;
   }
 }

@@ -1,7 +1,8 @@
-/** What goes wrong with resistors and diodes. */
-import type { Part } from '../../circuit/circuit.js';
+/** What goes wrong with resistors, senders and diodes. */
+import type { Part, Sender, Thermistor } from '../../circuit/circuit.js';
 import type { Element } from '../../network/network.js';
 import type { AppliedFault } from '../../network/solver-types.js';
+import { siteLabel } from '../labels.js';
 import { FIXED, logScale, SERIES } from '../severity.js';
 import { beside, nameOf, obeys, replacement, series, type ModeList } from './mode-list.js';
 import { ODDS } from './odds.js';
@@ -17,6 +18,22 @@ export function resistorModes(list: ModeList, element: Element, part: Part): voi
   list.add(element, 'drifted', logScale('ohm', law.ohms / 1000, law.low, 3), ODDS.drifted, {
     apply: (ohms) => obeys(element, { kind: 'ohms', ohms, low: ohms, high: ohms }),
     repair,
+    label: `${siteLabel(list.circuit, element)} has too few ohms, down to shorted`,
+  });
+}
+
+/** @param element the joint inside the part before its resistance, whichever that is at present */
+export function senderModes(list: ModeList, element: Element, part: Sender | Thermistor): void {
+  const most = Math.max(...part.positions.map(({ ohms }) => ohms));
+  const other = list.network.points.get(`${part.id}.2i`)!;
+  list.add(element, 'resistance', SERIES, ODDS.sender, {
+    apply: series(element),
+    repair: replacement(part),
+    label: `${nameOf(part)} has too many ohms, up to open`,
+  });
+  list.add(element, 'drifted', logScale('ohm', most / 1000, most * 10, 2), ODDS.drifted, {
+    apply: (ohms) => ({ kind: 'bridge', a: element.b, b: other, ohms, element: element.index }),
+    repair: replacement(part),
     label: `${nameOf(part)} has too few ohms, down to shorted`,
   });
 }

@@ -1,4 +1,4 @@
-/** What goes wrong with motors, horns and coils. */
+/** What goes wrong with motors, horns, heaters, solenoids, coils and loads of which little is known. */
 import type { Part } from '../../circuit/circuit.js';
 import type { Element, Law } from '../../network/network.js';
 import { FIXED, logScale, SERIES } from '../severity.js';
@@ -14,15 +14,51 @@ const DRAG = { least: 1.3, most: 4 };
 /** Rated volts of a motor that no volts turn. */
 const NEVER = 1000;
 
+/** How likely the winding is broken, or its brushes or leads are. */
+function broken(part: Part): number {
+  switch (part.type) {
+    case 'horn':
+    case 'buzzer':
+      return ODDS.horn;
+    case 'motor':
+      return ODDS.motor;
+    case 'heater':
+      return ODDS.heater;
+    case 'solenoid':
+      return ODDS.solenoid;
+    case 'load':
+      return ODDS.load;
+    default:
+      return ODDS.coil;
+  }
+}
+
 /** @param element the joint inside the part before its winding */
 export function windingLeadModes(list: ModeList, element: Element, part: Part): void {
-  const repair = replacement(part);
-  if (part.type === 'relay') {
-    list.add(element, 'open', FIXED, ODDS.coil, { apply: open(element), repair });
-    return;
-  }
-  const odds = part.type === 'horn' ? ODDS.horn : part.type === 'motor' ? ODDS.motor : ODDS.coil;
-  list.add(element, 'resistance', SERIES, odds, { apply: series(element), repair });
+  const coil = part.type === 'relay' || part.type === 'flasher' || part.type === 'heater';
+  list.add(element, coil ? 'open' : 'resistance', coil ? FIXED : SERIES, broken(part), {
+    apply: coil ? open(element) : series(element),
+    repair: replacement(part),
+  });
+}
+
+/** @param element the winding itself, a plain resistance */
+export function coilModes(list: ModeList, element: Element, part: Part): void {
+  const { law } = element;
+  if (law.kind !== 'ohms' || (part.type !== 'solenoid' && part.type !== 'heater')) return;
+  const name = nameOf(part);
+  list.add(element, 'short', logScale('ohm', law.ohms / 1000, law.low, 2), ODDS.shortedTurns, {
+    apply: (ohms) => obeys(element, { kind: 'ohms', ohms, low: ohms, high: ohms }),
+    repair: replacement(part),
+    id: 'shorted turns',
+    label: `${name} shorted inside: it has too few ohms`,
+  });
+  if (part.type !== 'solenoid') return;
+  list.add(element, 'seized', FIXED, ODDS.seized, {
+    apply: () => obeys(element, unmoved(part.volts, law)),
+    repair: { ...replacement(part), how: `free or replace ${name}` },
+    label: `${name} sticks: it has its current and does not move`,
+  });
 }
 
 /** @param element the winding itself */
@@ -48,19 +84,25 @@ export function motorModes(list: ModeList, element: Element, part: Part): void {
   );
 }
 
-/** A standing motor is the resistance of its winding; how well it runs is told by rated volts that it never gets. */
+/** A standing motor is the resistance of its winding. */
 export function seizedLaw(law: CurveLaw): Law {
-  const volts = law.volts * NEVER;
   const ohms = (law.cold * law.volts) / law.amps;
+  return unmoved(law.volts, { ohms, low: ohms * STALL.low, high: ohms * STALL.high });
+}
+
+/** Plain ohms in something that does not move: how well it works is told by rated volts, which it never gets. */
+function unmoved(ratedVolts: number, { ohms, low, high }: { ohms: number; low: number; high: number }): Law {
+  const volts = ratedVolts * NEVER;
+  const amps = volts / ohms;
   return {
     kind: 'curve',
     volts,
-    amps: volts / ohms,
+    amps,
     exponent: 1,
     knee: 0.5,
     cold: 1,
-    coldLow: STALL.low,
-    coldHigh: STALL.high,
+    coldLow: low / ohms,
+    coldHigh: high / ohms,
     spread: 0,
   };
 }
