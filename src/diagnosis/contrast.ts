@@ -50,9 +50,10 @@ export function contrast(
 
 /**
  * Kinds whose answer rises smoothly with their voltage. Two motors, horns or relays at the same low voltage may well differ: one
- * starts, the other stalls; a load of which only the watts are known may have any threshold.
+ * starts, the other stalls; a load of which only the watts are known may have any threshold, and an LED the wrong way round is
+ * dark at full volts.
  */
-const COMPARABLE: ReadonlySet<LoadKind> = new Set(['lamp', 'LED', 'heater']);
+const COMPARABLE: ReadonlySet<LoadKind> = new Set(['lamp', 'heater']);
 
 /** A load seen plainly good or plainly dead, and what is of its size. */
 function standing(

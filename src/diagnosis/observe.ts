@@ -6,29 +6,24 @@ import { sourceLaw } from '../network/conditions.js';
 import {
   AMMETER,
   AMMETER_OHMS,
-  ampsError,
-  BUZZER_OHMS,
-  clampError,
   JUMPER,
-  LEAD_OHMS,
   LOW_IMPEDANCE_VOLTMETER,
   ohmmeter,
   OHMMETER_VOLTS,
-  ohmmeterVolts,
-  ohmsError,
-  OVERLOAD_OHMS,
   testLamp,
   VOLTMETER,
   voltsError,
 } from '../network/meters.js';
 import type { Law } from '../network/network.js';
 import type { AddedElement } from '../network/solver-types.js';
+import { awake } from '../session/actions.js';
 import type { Finding } from '../session/case.js';
 import type { Reading, Typed } from '../session/events.js';
 import { lampEnds } from '../session/fuse-places.js';
 import type { SetUp } from '../session/setup.js';
+import { agrees } from './agreement.js';
 import { figure, shownAs } from './figures.js';
-import { ledBand, sightBand } from './sights.js';
+import { answerBand, type ScanReading, scanOf } from './scan.js';
 import type { Workbench } from './workbench.js';
 
 /** What is read: (V(a) − V(b)) / scale, or the current from a to b through an element; or its magnitude. */
@@ -48,7 +43,8 @@ export interface Quantity {
 export interface Observation {
   /** Event number of the finding. */
   readonly finding: number;
-  readonly kind: Reading['kind'] | 'battery' | 'contrast';
+  /** `answer`: whether a module answered at all, by the volts of its supply. */
+  readonly kind: Reading['kind'] | 'battery' | 'contrast' | 'answer';
   readonly setUp: SetUp;
   readonly added: readonly AddedElement[];
   /** The same without the ohmmeter's own volts, to work out whether the line is live. */
@@ -166,18 +162,31 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
       const quantity = { a, b, scale: bench.circuit.nominalVolts, magnitude: true, load: undefined };
       return { ...plain, kind: 'fuse lamp', added: bridges, quantity };
     }
-    case 'scan':
-      // What a module reports is not predicted yet: it is recorded and proves nothing.
-      return undefined;
+    case 'scan': {
+      const scan = scanOf(bench, reading);
+      if (scan === undefined) return undefined;
+      // The question itself wakes a module that slept.
+      const asked = { ...plain, present: bench.presence(awake(setUp)), added: bridges };
+      return reading.value === 'no answer'
+        ? { ...asked, kind: 'answer', quantity: acrossElement(bench, scan.supply) }
+        : { ...asked, kind: 'scan', quantity: acrossElement(bench, scan.element) };
+    }
     case 'load': {
       const load = bench.network.loads.get(reading.load)!;
       const { a, b } = bench.network.elements[load.element]!;
-      const quantity = { a, b, scale: load.ratedVolts, magnitude: true, load: load.element };
+      // An LED needs its volts the right way round.
+      const magnitude = load.kind !== 'LED';
+      const quantity = { a, b, scale: load.ratedVolts, magnitude, load: load.element };
       return { ...plain, kind: 'load', added: bridges, quantity };
     }
     case 'look':
       return undefined;
   }
+}
+
+function acrossElement(bench: Workbench, index: number): Quantity {
+  const { a, b } = bench.network.elements[index]!;
+  return { a, b, scale: 1, magnitude: false, load: undefined };
 }
 
 /** Element around which a clamp sits: the wire itself, or the contact at a terminal or pin. */
@@ -204,13 +213,21 @@ function openedAt(bench: Workbench, at: string): number {
   throw new Error(`no contact to open for an ammeter at ${at} in circuit ${circuit.id}`);
 }
 
-/** Every question that a finding puts to the network: the reading, and the battery volts typed beside it. */
+/**
+ * Every question that a finding puts to the network: the reading, that a module answered at all, and the battery volts typed
+ * beside it.
+ */
 export function observe(bench: Workbench, finding: Finding, earlier: readonly Finding[]): Observation[] {
   const asked = probe(bench, finding.setUp, finding.reading);
   if (asked === undefined) return [];
   const { source, pinned } = sourceFor(bench, finding, earlier);
-  const { low, high } = agrees(bench, finding.reading);
-  const hard = finding.evidence !== 'told' && finding.proved;
+  const silent = asked.kind === 'answer';
+  const { low, high } = silent
+    ? answerBand(bench, finding.reading as ScanReading)
+    : agrees(bench, finding.reading);
+  const trusted = finding.evidence !== 'told' && finding.proved;
+  // No answer may lie in the data line or the tool, which the drawing need not show: it only ranks.
+  const hard = trusted && !silent;
   const observations: Observation[] = [
     {
       ...asked,
@@ -224,6 +241,17 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
       hard,
     },
   ];
+  if (asked.kind === 'scan') {
+    const reading = finding.reading as ScanReading;
+    const quantity = acrossElement(bench, scanOf(bench, reading)!.supply);
+    observations.push({
+      ...observations[0]!,
+      kind: 'answer',
+      quantity,
+      ...answerBand(bench, reading),
+      shown: 'an answer',
+    });
+  }
   if (finding.battery !== undefined) {
     const { value, step } = finding.battery;
     const error = voltsError(value, step);
@@ -250,44 +278,6 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
     });
   }
   return observations;
-}
-
-/** Values that agree with a reading, as `Quantity` counts them. */
-function agrees(bench: Workbench, reading: Reading): { low: number; high: number } {
-  switch (reading.kind) {
-    case 'volts': {
-      const error = voltsError(reading.value.value, reading.value.step);
-      return { low: reading.value.value - error, high: reading.value.value + error };
-    }
-    case 'ohms': {
-      if (reading.value === 'OL') return { low: ohmmeterVolts(OVERLOAD_OHMS), high: Infinity };
-      const { value, step } = reading.value;
-      const error = ohmsError(value, step);
-      const low = value - error - LEAD_OHMS;
-      return { low: low <= 0 ? -Infinity : ohmmeterVolts(low), high: ohmmeterVolts(value + error) };
-    }
-    case 'continuity':
-      return reading.value === 'beep'
-        ? { low: -Infinity, high: ohmmeterVolts(BUZZER_OHMS.surelySilent) }
-        : { low: ohmmeterVolts(BUZZER_OHMS.surelySounds - LEAD_OHMS), high: Infinity };
-    case 'amps': {
-      const error = ampsError(reading.value.value, reading.value.step);
-      return { low: Math.abs(reading.value.value) - error, high: Math.abs(reading.value.value) + error };
-    }
-    case 'clamp': {
-      const error = clampError(reading.value.value, reading.value.step);
-      return { low: Math.abs(reading.value.value) - error, high: Math.abs(reading.value.value) + error };
-    }
-    case 'fuse lamp':
-      return sightBand('lamp', reading.value);
-    case 'test lamp':
-      return reading.lamp === 'LED' ? ledBand(reading.value) : sightBand('lamp', reading.value);
-    case 'load':
-      return sightBand(bench.network.loads.get(reading.load)!.kind, reading.value);
-    case 'look':
-    case 'scan':
-      return { low: -Infinity, high: Infinity };
-  }
 }
 
 /** Typed battery volts of this finding and of those before it with the engine in the same state. */

@@ -27,6 +27,8 @@ export function showRange(
     case 'amps':
     case 'clamp':
       return range(low, high, 'A');
+    case 'answer':
+      return `${range(low, high, 'V')} at its supply`;
     default:
       return range(low, high, 'V');
   }

@@ -40,7 +40,10 @@ export function createWorkbench(circuit: Circuit): Workbench {
       return solver;
     },
     presence(setUp) {
-      const key = JSON.stringify([[...setUp.controls], [...setUp.unplugged], [...setUp.out]]);
+      const key = JSON.stringify([
+        ...[[...setUp.controls], [...setUp.unplugged], [...setUp.out]],
+        ...[setUp.engine, setUp.rested],
+      ]);
       let present = presences.get(key);
       if (present === undefined) {
         present = presence(circuit, network, setUp);
