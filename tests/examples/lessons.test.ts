@@ -1,0 +1,176 @@
+/**
+ * The lessons under examples/: each is a trap of the trade, recorded, with the conclusion it must lead to. Every file goes through
+ * the program's own replay; what `expect` cannot say (severities, cautions, order of the open explanations) is said here.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import type { Context } from '../../src/cli/context.js';
+import { replaySession, type Replayed } from '../../src/cli/replay-session.js';
+import { cautionsBefore } from '../../src/planning/step-cautions.js';
+
+const folder = fileURLToPath(new URL('../../examples/', import.meta.url));
+const files = readdirSync(folder).filter((name) => name.endsWith('.yaml'));
+
+/** Files of hand-written sessions name their circuit themselves: nothing of a terminal is needed to replay them. */
+const replayed = (file: string): Promise<Replayed> => replaySession({} as Context, folder + file, file);
+
+type Check = (replay: Replayed) => void;
+
+/** Faults, by id, that must have fallen on their own. */
+const gone =
+  (...faults: readonly string[]): Check =>
+  ({ session: { diagnosis } }) => {
+    const suspects = diagnosis.suspects.map(({ hypothesis }) => hypothesis);
+    for (const fault of faults) expect(suspects).not.toContain(fault);
+  };
+
+/** The leader is this fault, and the stated range of its severity holds the one with which the readings were made. */
+const leaderHolds =
+  (hypothesis: string, severity: number): Check =>
+  ({ session: { diagnosis } }) => {
+    const leader = diagnosis.suspects.find((suspect) => suspect.hypothesis === hypothesis);
+    expect(leader?.severities[0]?.low).toBeLessThanOrEqual(severity);
+    expect(leader?.severities[0]?.high).toBeGreaterThanOrEqual(severity);
+  };
+
+/** Positive evidence, or none yet. */
+const confirmed =
+  (hypothesis: string, yes: boolean): Check =>
+  ({ session: { diagnosis } }) => {
+    const suspect = diagnosis.suspects.find((one) => one.hypothesis === hypothesis);
+    expect(suspect?.confirmed).toBe(yes);
+  };
+
+/** No suspect at all may be called confirmed. */
+const nothingConfirmed: Check = ({ session: { diagnosis } }) =>
+  expect(diagnosis.suspects.filter((suspect) => suspect.confirmed)).toEqual([]);
+
+const asks =
+  (words: string): Check =>
+  ({ session: { diagnosis } }) =>
+    expect(diagnosis.asks.join('\n')).toContain(words);
+
+/** Every lesson, what it is a trap of, and what must hold besides its `expect`. */
+const LESSONS: readonly (readonly [file: string, trap: string, ...checks: Check[]])[] = [
+  [
+    'full-volts-unloaded',
+    'full voltage stands unloaded behind a corroded joint',
+    nothingConfirmed,
+    gone('F4:link open', 'S5.1 short'),
+  ],
+  [
+    'drop-under-load',
+    'voltage drop under load finds the joint',
+    leaderHolds('X2.1 resistance', 33),
+    confirmed('X2.1 resistance', true),
+  ],
+  ['shared-ground-back-feed', 'a bad shared ground back-feeds other lamps', leaderHolds('GP3 resistance', 6)],
+  ['one-dead-stop-lamp', 'one side is dead'],
+  [
+    'other-load-on-the-fuse',
+    'the other load on the fuse works',
+    gone('F2:link open', 'F2.1 resistance', 'F2.2 resistance', 'S1:30-15 resistance', 'W4 resistance'),
+  ],
+  ['jumper-past-the-switch', 'a jumper blames the switch but not its connector', nothingConfirmed],
+  ['no-stop-lamps', 'it works after refitting', nothingConfirmed],
+  ['swap-that-follows', 'the fault follows the swapped lamp', gone('X4.1 resistance', 'GP3 resistance')],
+  ['swap-that-stays', 'the fault stays where it was after the swap', gone('H2:1 lead open', 'H1:1 lead open')],
+  ['fuse-blows-again', 'a fuse blows again', gone('F6:link open')],
+  [
+    'continuity-through-a-parallel-path',
+    'continuity is heard through a parallel path',
+    gone('H1:54 lead open', 'H1.54 resistance'),
+  ],
+  ['reversing-dead-lamp', 'twelve volts stand on the ground side of a dead lamp'],
+  [
+    'relay-clicks-contacts-burnt',
+    'the relay clicks but its contacts are burnt',
+    leaderHolds('K1:30-87 resistance', 1),
+    gone('K1:coil lead open', 'F3:link open'),
+  ],
+  [
+    'ohms-on-a-live-line',
+    'ohms are read on a live line',
+    ({ session }) => {
+      const { circuit, recorded } = session;
+      const at = recorded.findIndex(({ event }) => event.type === 'found' && event.reading.kind === 'ohms');
+      const cautions = cautionsBefore(circuit, recorded.slice(0, at), [recorded[at]!.event]);
+      expect(cautions.some(({ refused }) => refused)).toBe(true);
+    },
+  ],
+  ['can-pair-120-ohm', 'a CAN pair has 120 ohm instead of 60', gone('A3:can open', 'A1:can open')],
+  ['parasitic-draw-by-fuse-millivolts', 'a parasitic draw is found by millivolts across fuses'],
+  [
+    'charging-line-loses-half-a-volt',
+    'a charging line loses half a volt',
+    leaderHolds('F1.1 resistance', 0.012),
+  ],
+  [
+    'starter-cable-loses-a-volt',
+    'a starter cable loses one volt',
+    leaderHolds('K2.30 resistance', 0.0075),
+    confirmed('K2.30 resistance', true),
+  ],
+  ['found-by-wiggling', 'an intermittent fault is found by wiggling'],
+  ['false-zero', 'a dirty probe reads zero', asks('prove volts'), nothingConfirmed],
+  ['rounded-twelve', 'twelve is not 12.0', nothingConfirmed],
+  [
+    'mistyped-reading',
+    'a reading is mistyped',
+    ({ session: { diagnosis } }) => {
+      const open = diagnosis.open.find(({ what }) => what === 'a reading is wrong');
+      const best = Math.max(...diagnosis.suspects.map(({ share }) => share));
+      expect(open?.share).toBeGreaterThan(best);
+      expect(diagnosis.open[0]?.what).toBe('a reading is wrong');
+    },
+  ],
+  ['lamp-of-the-wrong-voltage', 'a 24 V lamp sits in a 12 V holder', gone('X4.1 resistance')],
+  [
+    'pwm-output-read-as-a-bad-joint',
+    'a pulsed output is read as a bad joint',
+    ({ session: { diagnosis } }) => {
+      expect(diagnosis.abnormal).toBe(false);
+    },
+  ],
+  [
+    'damp-broken-wire',
+    'a damp broken wire shows ten volts',
+    leaderHolds('W13 resistance', 2.2e6),
+    gone('X4.1 resistance'),
+  ],
+  [
+    'two-faults-one-hidden',
+    'one fault hides another',
+    ({ session: { diagnosis } }) => {
+      expect(diagnosis.paired).toBe(true);
+      const best = diagnosis.suspects[0]!.faults.map(({ part }) => part);
+      expect(best).toContain('X2');
+      expect(best).toContain('H1');
+    },
+  ],
+];
+
+describe('the lessons', () => {
+  test('when the folder is read then each of its files is a lesson in the table, and there are at least 25', () => {
+    expect(LESSONS.map(([file]) => `${file}.yaml`).sort()).toEqual([...files].sort());
+    expect(files.length).toBeGreaterThanOrEqual(25);
+  });
+
+  test.each(files)('when %s is opened then it says what it teaches and names its source', (file) => {
+    const text = readFileSync(folder + file, 'utf8');
+    expect(text).toMatch(/^# [^]*\n# What it teaches: /);
+    expect(text).toMatch(/^source: \S/m);
+    expect(text).toMatch(/\bdemo\b/i);
+  });
+
+  test.each(LESSONS.map(([file, trap, ...checks]) => ({ file, trap, checks })))(
+    'when $trap then $file leads to its conclusion',
+    async ({ file, checks }) => {
+      const replay = await replayed(`${file}.yaml`);
+      expect(replay.differs).toEqual([]);
+      for (const check of checks) check(replay);
+    },
+    120_000,
+  );
+});
