@@ -148,27 +148,25 @@ function noteworthy(
   abnormal: readonly Sense[],
   depth: Depth,
 ): Suspect {
+  const severities = verdict.faults.map((_, i) =>
+    fitSeverity(bench, session, verdict, i, depth.fit === true),
+  );
   return {
     ...suspect,
-    severities: verdict.faults.map((_, i) => fitSeverity(bench, session, verdict, i, depth.fit === true)),
+    severities,
     explains: abnormal.flatMap((sense): Explained[] => {
       const { observation } = sense;
       if (!observation.hard || observation.kind === 'contrast') return [];
-      const corners = [0, 1].map((end) =>
-        verdict.faults.map((fault, i) => {
-          const range = verdict.severity[i];
-          const known = range !== undefined && !Number.isNaN(range.low);
-          const ends = known ? [range.low, range.high] : [fault.scale.edges[0]!, fault.scale.edges.at(-1)!];
-          return fault.apply(ends[end]!);
-        }),
-      );
+      const corners = [
+        verdict.faults.map((fault, i) => fault.apply(severities[i]?.value ?? fault.scale.edges[0]!)),
+      ];
       const predictor = new Predictor(bench, observation);
-      const bands = [...new Set([0, ...verdict.blown])]
-        .flatMap((mask) => predictor.bands(corners, mask))
-        .filter((band) => band.low <= observation.high && band.high >= observation.low);
-      if (bands.length === 0) return [];
-      const low = Math.min(...bands.map((band) => band.low));
-      const high = Math.max(...bands.map((band) => band.high));
+      const bands = [...new Set([0, ...verdict.blown])].flatMap((mask) => predictor.bands(corners, mask));
+      // Where several states are possible, those that agree with the reading are what this suspect says.
+      const agreeing = bands.filter((band) => band.low <= observation.high && band.high >= observation.low);
+      const shown = agreeing.length > 0 ? agreeing : bands;
+      const low = Math.min(...shown.map((band) => band.low));
+      const high = Math.max(...shown.map((band) => band.high));
       return [
         {
           finding: observation.finding,

@@ -124,6 +124,7 @@ export function standingOf(bench: Workbench, setUp: SetUp): Question {
   return {
     added: attachedBy(bench, setUp),
     setUp,
+    unread: true,
     unpowered: undefined,
     present: bench.presence(setUp),
     source: sourceLaw(bench.network, bench.circuit.nominalVolts, setUp.engine),
@@ -274,7 +275,8 @@ function blownAlone(bench: Workbench, fault: Fault): Blows {
   if (memo === undefined) remembered.set(bench, (memo = new Map()));
   let blows = memo.get(fault.id);
   if (blows === undefined) {
-    const grid = makeGrid([fault]);
+    // A fault held at one severity has the history of the whole one.
+    const grid = makeGrid([bench.faults.find(({ id }) => id === fault.id) ?? fault]);
     blows = drivenSetUps(bench).flatMap((setUp) => blownBy(bench, grid, standingOf(bench, setUp)));
     memo.set(fault.id, blows);
   }

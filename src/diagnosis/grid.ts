@@ -13,6 +13,11 @@ export interface Axis {
   /** Edges widened by the drift that a contact may show between two readings. */
   readonly lower: readonly number[];
   readonly upper: readonly number[];
+  /**
+   * Edge that stands for "not there at all" when several faults are judged at once, −1 for none: the mildest one is taken for
+   * nothing, which only widens its cell, and the corner costs no solve of its own.
+   */
+  readonly absent: number;
 }
 
 /** Two faults at once are judged on cells of this many single ones: two decades of ohms. */
@@ -32,11 +37,20 @@ export function makeGrid(faults: readonly Fault[]): Grid {
     return {
       fault: { ...fault, scale },
       cells: cellCount(scale),
+      absent: faults.length === 1 ? -1 : mildestEdge(fault, edges.length),
       lower: edges.map((edge) => edge / drift),
       upper: edges.map((edge) => edge * drift),
     };
   });
   return { axes, size: axes.reduce((product, axis) => product * (axis.cells + 1), 1) };
+}
+
+/** Edge at which a fault does next to nothing: no ohms in series, or insulation as good as new. */
+function mildestEdge(fault: Fault, edges: number): number {
+  if (fault.scale.unit !== 'ohm') return -1;
+  const { kind } = fault.apply(1);
+  if (kind === 'series') return 0;
+  return kind === 'shunt' || kind === 'bridge' ? edges - 1 : -1;
 }
 
 /** Position along one axis of a place in the grid. */
@@ -63,31 +77,35 @@ export function placesOf(grid: Grid, box: Box): number[] {
   return places;
 }
 
-/** The faults at every corner of a box. */
-export function cornersOf(grid: Grid, box: Box): AppliedFault[][] {
+/** The faults at every corner of a box. `held`: an axis and the one end (0, 1) of it that counts. */
+export function cornersOf(
+  grid: Grid,
+  box: Box,
+  held?: readonly [axis: number, end: number],
+): AppliedFault[][] {
   let corners: AppliedFault[][] = [[]];
   box.forEach((span, i) => {
     if (span === undefined) return;
-    const { fault, lower, upper } = grid.axes[i]!;
-    const ends = fault.scale.unit === 'none' ? [lower[span[0]]!] : [lower[span[0]]!, upper[span[1]]!];
-    corners = corners.flatMap((corner) => ends.map((severity) => [...corner, fault.apply(severity)]));
+    const { fault, lower, upper, absent } = grid.axes[i]!;
+    const ends = (fault.scale.unit === 'none' ? [0] : held?.[0] === i ? [held[1]] : [0, 1]).map((end) => {
+      if (span[end] === absent) return [];
+      return [fault.apply(end === 0 ? lower[span[0]]! : upper[span[1]]!)];
+    });
+    corners = corners.flatMap((corner) => ends.map((end) => [...corner, ...end]));
   });
   return corners;
 }
 
-/** Cuts a box in two across its longest side; undefined when it is a single cell. */
-export function halve(box: Box): [Box, Box] | undefined {
-  let longest = -1;
-  let length = 1;
-  box.forEach((span, i) => {
-    if (span !== undefined && span[1] - span[0] > length) {
-      longest = i;
-      length = span[1] - span[0];
-    }
-  });
-  const span = box[longest];
-  if (span === undefined) return undefined;
+/** Cuts a box in two across one side; undefined when it is one cell long there, or healthy. */
+export function halve(box: Box, axis: number): [Box, Box] | undefined {
+  const span = box[axis];
+  if (span === undefined || span[1] - span[0] < 2) return undefined;
   const middle = (span[0] + span[1]) >> 1;
-  const replace = (part: readonly [number, number]): Box => box.map((old, i) => (i === longest ? part : old));
+  const replace = (part: readonly [number, number]): Box => box.map((old, i) => (i === axis ? part : old));
   return [replace([span[0], middle]), replace([middle, span[1]])];
+}
+
+/** Corners of the two faces of a box across one side. */
+export function facesOf(grid: Grid, box: Box, axis: number): readonly [AppliedFault[][], AppliedFault[][]] {
+  return [cornersOf(grid, box, [axis, 0]), cornersOf(grid, box, [axis, 1])];
 }

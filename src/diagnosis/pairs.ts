@@ -11,7 +11,9 @@ import { bothCourses } from './hypotheses.js';
 import type { Observation } from './observe.js';
 import type { Standing } from './rank.js';
 import { restrict } from './restrict.js';
-import { begin } from './verdict.js';
+import { FIXED } from './severity.js';
+import type { Verdict } from './verdict.js';
+import { begin, judge } from './verdict.js';
 import { isEmpty } from './alive.js';
 import type { Workbench } from './workbench.js';
 
@@ -70,7 +72,7 @@ export function judgePairs(
   const near: { faults: readonly Fault[]; step: number }[] = [];
   let done = 0;
   pairs.slice(0, most).forEach(({ a, b }) => {
-    const [steady, loose] = bothCourses(bench, [a[0]!, b[0]!], evidence);
+    const [steady, loose] = judgePair(bench, [a[0]!, b[0]!], evidence);
     done += a.length * b.length;
     if (steady.fall === undefined || loose.fall === undefined) {
       for (const first of a)
@@ -90,6 +92,42 @@ export function judgePairs(
     examined: { done, of },
     near: near.slice(0, MOST_NEAR).map(({ faults }) => faults),
   };
+}
+
+/**
+ * A pair stands as soon as two severities are found at which everything fits: a few likely ones are tried before the whole box is
+ * searched. It falls only by the whole box.
+ */
+function judgePair(bench: Workbench, faults: readonly Fault[], evidence: Evidence): Standing {
+  for (const a of likelySeverities(faults[0]!)) {
+    for (const b of likelySeverities(faults[1]!)) {
+      const verdict = judge(bench, [held(faults[0]!, a), held(faults[1]!, b)], evidence);
+      if (verdict.fall !== undefined) continue;
+      const steady: Verdict = { ...verdict, faults, room: PAIR_ROOM, severity: [] };
+      return [steady, { ...steady, course: 'comes and goes' }];
+    }
+  }
+  const [steady, loose] = bothCourses(bench, faults, evidence);
+  return [
+    { ...steady, room: PAIR_ROOM },
+    { ...loose, room: PAIR_ROOM },
+  ];
+}
+
+/** Pairs are ranked without regard to how much of their box fits. */
+const PAIR_ROOM = 1;
+
+/** An open circuit or a dead short first, then a few ohms. */
+function likelySeverities({ scale, apply }: Fault): readonly number[] {
+  const { edges, unit } = scale;
+  if (unit === 'none') return [edges[0]!];
+  if (unit !== 'ohm') return [edges[edges.length >> 1]!, edges[0]!];
+  return apply(1).kind === 'series' ? [edges.at(-1)!, 3] : [0.01, 3];
+}
+
+/** The fault at one severity only. */
+function held(fault: Fault, severity: number): Fault {
+  return { ...fault, scale: FIXED, apply: () => fault.apply(severity) };
 }
 
 /** Which abnormal findings the fault explains when they are taken one by one. */

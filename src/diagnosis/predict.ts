@@ -3,6 +3,9 @@
  * its tolerance, any severity inside a box. One prediction serves verdicts, severities, rankings and planning.
  */
 import { LIVE_VOLTS } from '../network/meters.js';
+import type { LoadKind } from '../network/network.js';
+import { seenVolts } from '../network/phases.js';
+import type { Solver } from '../network/solver.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
 import type { Standpoint } from './effect.js';
 import { hasEffect, nodesOf, runRepresentatives } from './effect.js';
@@ -19,6 +22,8 @@ export interface StateBand {
   readonly blown: number;
   readonly low: number;
   readonly high: number;
+  /** By how much the hull is wider than the widest of its corners: what a finer cut could still gain. */
+  readonly gap: number;
 }
 
 /** How much of its own width a corner band is widened: the corner picked by the signs at nominal can miss the true one. */
@@ -29,13 +34,24 @@ const DAMP_OHMS = 1e6;
 /** Questions whose predictions are kept: a session is judged anew after each finding, mostly on the findings before. */
 const MOST_REMEMBERED = 120;
 
+/** One relay and fuse state, and what the question answers in it. */
+interface State {
+  readonly pulledIn: number;
+  readonly blown: number;
+  /** With every part at its nominal value. */
+  readonly nominal: Band;
+  /** With every part anywhere in its tolerance; worked out when asked for. */
+  whole?: Band;
+}
+
 /** What is known of the question under one list of faults. */
 interface Asked {
-  /** Relay and fuse states in which the network can stand. */
-  readonly states: readonly { readonly pulledIn: number; readonly blown: number }[];
+  readonly faults: readonly AppliedFault[];
+  /** States in which the network can stand; those another list of the same box stands in are added as they are asked for. */
+  readonly states: State[];
+  /** How many of them are its own. */
+  readonly own: number;
   readonly chatters: boolean;
-  /** Tolerance bands by state. */
-  readonly bands: Map<string, Band>;
   /** Whether one more fault at a site would change anything, by site; and the view from which that is judged. */
   readonly effects: Map<string, boolean>;
   standpoints?: readonly Standpoint[];
@@ -46,11 +62,16 @@ interface Band {
   readonly high: number;
 }
 
+const NOTHING_READ: Band = { low: 0, high: 0 };
+
 /** What a prediction needs to know of an observation; the reading itself plays no part. */
 export type Question = Pick<
   Observation,
   'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity' | 'setUp'
->;
+> & {
+  /** Nothing is read: only relay and fuse states matter. */
+  readonly unread?: true;
+};
 
 /** Predicts one observation under chosen faults; what it solved is shared by all predictors of the same question. */
 export class Predictor {
@@ -67,33 +88,52 @@ export class Predictor {
 
   /**
    * Hull over all corners of a box of severities, per relay and fuse state seen at any corner (each corner is solved in every
-   * such state). `corners`: the faults applied at each corner of the box; `blown`: fuses blown before.
+   * such state). `corners`: the faults applied at each corner of the box; `blown`: fuses blown before. `nominal`: every part at
+   * its nominal value, which lies inside the band and is quicker.
    */
-  bands(corners: readonly (readonly AppliedFault[])[], blown: number): StateBand[] {
+  bands(corners: readonly (readonly AppliedFault[])[], blown: number, nominal = false): StateBand[] {
     const lists = this.distinct(corners, blown);
-    const states = new Map<string, StateBand>();
-    const asked = lists.map((faults) => this.ask(faults, blown));
-    for (const { states: own } of asked) {
-      for (const { pulledIn, blown: after } of own) {
-        const key = `${pulledIn}/${after}`;
-        if (states.has(key)) continue;
-        let low = Infinity;
-        let high = -Infinity;
-        lists.forEach((faults, i) => {
-          const band = this.forced(asked[i]!, faults, pulledIn, after);
-          low = Math.min(low, band.low);
-          high = Math.max(high, band.high);
-        });
-        const shown = this.observation.quantity.magnitude ? magnitude(low, high) : { low, high };
-        states.set(key, { pulledIn, blown: after, ...shown });
+    const bands: StateBand[] = [];
+    let chatters = false;
+    for (const { states, own, chatters: own_ } of lists) {
+      chatters ||= own_;
+      for (let k = 0; k < own; k++) {
+        const { pulledIn, blown: after } = states[k]!;
+        if (bands.some((band) => band.pulledIn === pulledIn && band.blown === after)) continue;
+        bands.push(this.hull(lists, pulledIn, after, nominal));
       }
     }
-    const all = [...states.values()];
-    if (!asked.some(({ chatters }) => chatters)) return all;
+    if (!chatters) return bands;
     // A chattering relay shows the meter anything between its states.
-    const low = Math.min(...all.map((band) => band.low));
-    const high = Math.max(...all.map((band) => band.high));
-    return all.map((band) => ({ ...band, low, high }));
+    const low = Math.min(...bands.map((band) => band.low));
+    const high = Math.max(...bands.map((band) => band.high));
+    return bands.map((band) => ({ ...band, low, high }));
+  }
+
+  private hull(lists: readonly Asked[], pulledIn: number, blown: number, nominal: boolean): StateBand {
+    let low = Infinity;
+    let high = -Infinity;
+    let widest = 0;
+    for (const asked of lists) {
+      const state = this.stateOf(asked, pulledIn, blown);
+      const band = nominal ? state.nominal : (state.whole ??= this.wholeBand(asked.faults, pulledIn, blown));
+      low = Math.min(low, band.low);
+      high = Math.max(high, band.high);
+      widest = Math.max(widest, band.high - band.low);
+    }
+    const gap = high - low === widest ? 0 : high - low - widest;
+    const shown = this.observation.quantity.magnitude ? magnitude(low, high) : { low, high };
+    return { pulledIn, blown, ...shown, gap };
+  }
+
+  private stateOf(asked: Asked, pulledIn: number, blown: number): State {
+    const known = asked.states.find((state) => state.pulledIn === pulledIn && state.blown === blown);
+    if (known !== undefined) return known;
+    const held: Variant = { ...this.variant(asked.faults, blown), forcedRelays: pulledIn };
+    const [outcome] = this.memory.solver.solve(held);
+    const state = { pulledIn, blown, nominal: this.nominalBand(held, outcome!, asked.faults) };
+    asked.states.push(state);
+    return state;
   }
 
   /**
@@ -136,16 +176,15 @@ export class Predictor {
   }
 
   /** Corners without the faults that do nothing here, moved to the representative of their run; each list once. */
-  private distinct(
-    corners: readonly (readonly AppliedFault[])[],
-    blown: number,
-  ): readonly (readonly AppliedFault[])[] {
+  private distinct(corners: readonly (readonly AppliedFault[])[], blown: number): readonly Asked[] {
     const { network } = this.bench;
     const { fitted } = this.observation.setUp;
-    const lists = corners.map((faults) => this.reduce(placedFaults(network, fitted, faults), blown));
-    if (lists.length === 1) return lists;
-    const seen = new Map(lists.map((faults) => [faultKey(faults), faults]));
-    return [...seen.values()];
+    const lists: Asked[] = [];
+    for (const faults of corners) {
+      const asked = this.ask(this.reduce(placedFaults(network, fitted, faults), blown), blown);
+      if (!lists.includes(asked)) lists.push(asked);
+    }
+    return lists;
   }
 
   private reduce(faults: readonly AppliedFault[], blown: number): readonly AppliedFault[] {
@@ -174,19 +213,21 @@ export class Predictor {
     const site = siteKey(fault);
     let effect = asked.effects.get(site);
     if (effect === undefined) {
-      asked.standpoints ??= this.standpoints(asked, faults, blown);
+      asked.standpoints ??= this.standpoints(asked, blown);
       effect =
-        asked.chatters || hasEffect(this.bench.network, this.observation.present, asked.standpoints, fault);
+        this.observation.unread === true ||
+        asked.chatters ||
+        hasEffect(this.bench.network, this.observation.present, asked.standpoints, fault);
       asked.effects.set(site, effect);
     }
     return effect;
   }
 
-  private standpoints(asked: Asked, faults: readonly AppliedFault[], blown: number): readonly Standpoint[] {
-    const { added, quantity } = this.observation;
-    const solver = this.bench.solver(added);
+  private standpoints({ states, own, faults }: Asked, blown: number): readonly Standpoint[] {
+    const { quantity } = this.observation;
+    const { solver } = this.memory;
     const read = quantity.minus === undefined ? [quantity] : [quantity, quantity.minus];
-    return asked.states.flatMap(({ pulledIn, blown: after }) => {
+    return states.slice(0, own).flatMap(({ pulledIn, blown: after }) => {
       const held: Variant = { ...this.variant(faults, blown | after), forcedRelays: pulledIn };
       const nominal = solver.solve(held)[0]!;
       return read.flatMap(({ a, b }) => {
@@ -206,7 +247,7 @@ export class Predictor {
     const known = this.memory.asked.get(key);
     if (known !== undefined) return known;
     const variant = this.variant(faults, blown);
-    const solver = this.bench.solver(this.observation.added);
+    const { solver } = this.memory;
     const outcomes = [...solver.solve(variant)];
     const nominal = outcomes.length;
     if (this.bench.network.coils.length > 0) {
@@ -217,16 +258,22 @@ export class Predictor {
         outcomes.push(...solver.solve({ ...variant, corner }));
       }
     }
+    const states: State[] = [];
+    outcomes.forEach((outcome, i) => {
+      const { pulledIn, blown: after } = outcome;
+      if (states.some((state) => state.pulledIn === pulledIn && state.blown === after)) return;
+      const held: Variant = { ...variant, blown: after, forcedRelays: pulledIn };
+      const solved = i < nominal ? outcome : solver.solve(held)[0]!;
+      states.push({ pulledIn, blown: after, nominal: this.nominalBand(held, solved, faults) });
+    });
     const asked: Asked = {
-      states: outcomes.map(({ pulledIn, blown: after }) => ({ pulledIn, blown: after })),
+      faults,
+      states,
+      own: states.length,
       chatters: outcomes.some((outcome) => outcome.chatters),
-      bands: new Map(),
       effects: new Map(),
     };
     this.memory.asked.set(key, asked);
-    outcomes.forEach((outcome, i) => {
-      this.forced(asked, faults, outcome.pulledIn, outcome.blown, i < nominal ? outcome : undefined);
-    });
     return asked;
   }
 
@@ -249,42 +296,50 @@ export class Predictor {
     };
   }
 
-  /** Tolerance band with relays and fuses held in one state. `nominal`: the network in that state, where it is already solved. */
-  private forced(
-    asked: Asked,
-    faults: readonly AppliedFault[],
-    pulledIn: number,
-    blown: number,
-    nominal?: Outcome,
-  ): Band {
-    const key = `${pulledIn}/${blown}`;
-    const known = asked.bands.get(key);
-    if (known !== undefined) return known;
-    const band = this.toleranceBand(faults, pulledIn, blown, nominal);
-    asked.bands.set(key, band);
-    return band;
+  /** The answer with every part at its nominal value; everything on a live line, where an ohmmeter shows nonsense. */
+  private nominalBand(held: Variant, outcome: Outcome, faults: readonly AppliedFault[]): Band {
+    const { unpowered, quantity, unread } = this.observation;
+    if (unread === true) return NOTHING_READ;
+    if (unpowered !== undefined && this.isLive(held, unpowered)) return { low: -Infinity, high: Infinity };
+    if (quantity.minus !== undefined) {
+      const apart = this.apart(outcome, faults);
+      return { low: apart, high: apart };
+    }
+    return this.scaled(this.readings(held, outcome), faults);
   }
 
-  private toleranceBand(
-    faults: readonly AppliedFault[],
-    pulledIn: number,
-    blown: number,
-    solved: Outcome | undefined,
-  ): Band {
-    const { added, unpowered, quantity } = this.observation;
-    const solver = this.bench.solver(added);
+  /** Everything the meter or the eye may make of one solved network, not yet scaled. */
+  private readings(held: Variant, outcome: Outcome): number[] {
+    const { quantity } = this.observation;
+    const { solver, load } = this.memory;
+    if (load !== undefined && outcome.phases !== undefined) {
+      const { low, high } = seenVolts(outcome, quantity.a, quantity.b, load);
+      return [low, high];
+    }
+    return readOut(this.bench.network, solver, outcome, held, quantity);
+  }
+
+  private scaled(values: readonly number[], faults: readonly AppliedFault[]): Band {
+    const scale = ratedVolts(this.observation.quantity, faults);
+    return { low: Math.min(...values) / scale, high: Math.max(...values) / scale };
+  }
+
+  /** Tolerance band with relays and fuses held in one state. */
+  private wholeBand(faults: readonly AppliedFault[], pulledIn: number, blown: number): Band {
+    const { unpowered, quantity, unread } = this.observation;
+    if (unread === true) return NOTHING_READ;
+    const { solver } = this.memory;
     const held: Variant = { ...this.variant(faults, blown), forcedRelays: pulledIn };
-    const nominal = solved ?? solver.solve(held)[0]!;
+    const nominal = solver.solve(held)[0]!;
     if (unpowered !== undefined && this.isLive(held, unpowered)) return { low: -Infinity, high: Infinity };
     if (quantity.minus !== undefined) return this.contrastBand(held, nominal, faults);
     const { a, b } = quantity;
     const answer = solver.adjoint(nominal, held, a, b);
     const edges = edgesFor(quantity, answer.signs);
     const corners = [edges, edges.map((edge: number) => -edge)].map((corner) => ({ ...held, corner }));
-    const values = [held, ...corners].flatMap((variant) => {
-      const outcome = variant === held ? nominal : solver.solve({ ...variant, start: nominal })[0]!;
-      return readOut(this.bench.network, solver, outcome, variant, quantity);
-    });
+    const values = [held, ...corners].flatMap((variant) =>
+      this.readings(variant, variant === held ? nominal : solver.solve({ ...variant, start: nominal })[0]!),
+    );
     let low = Math.min(...values);
     let high = Math.max(...values);
     const margin = CORNER_MARGIN * (high - low);
@@ -297,24 +352,28 @@ export class Predictor {
       low += share * (Math.min(-vb, va - battery, low) - low);
       high += share * (Math.max(battery - vb, va, high) - high);
     }
-    const scale = ratedVolts(this.observation.quantity, faults);
-    return { low: low / scale, high: high / scale };
+    return this.scaled([low, high], faults);
+  }
+
+  /** By how much more of its rated volts the first load has than the second. */
+  private apart({ volts }: Outcome, faults: readonly AppliedFault[]): number {
+    const { quantity } = this.observation;
+    const share = (of: Quantity) => Math.abs(volts[of.a]! - volts[of.b]!) / ratedVolts(of, faults);
+    return share(quantity) - share(quantity.minus!);
   }
 
   /** Difference of two loads: what both share moves both alike, so only elements that move them apart go to their edges. */
   private contrastBand(held: Variant, nominal: Outcome, faults: readonly AppliedFault[]): Band {
-    const { added, quantity } = this.observation;
+    const { quantity } = this.observation;
     const minus = quantity.minus!;
-    const solver = this.bench.solver(added);
+    const { solver } = this.memory;
     const first = solver.adjoint(nominal, held, quantity.a, quantity.b).signs;
     const second = solver.adjoint(nominal, held, minus.a, minus.b).signs;
-    const apart = first.map((sign: number, i: number) => Math.sign(sign - second[i]!));
-    const share = ({ volts }: Outcome, of: Quantity) =>
-      Math.abs(volts[of.a]! - volts[of.b]!) / ratedVolts(of, faults);
-    const corners = [apart, apart.map((sign: number) => -sign)].map(
+    const away = first.map((sign: number, i: number) => Math.sign(sign - second[i]!));
+    const corners = [away, away.map((sign: number) => -sign)].map(
       (corner) => solver.solve({ ...held, corner, start: nominal })[0]!,
     );
-    const values = [nominal, ...corners].map((outcome) => share(outcome, quantity) - share(outcome, minus));
+    const values = [nominal, ...corners].map((outcome) => this.apart(outcome, faults));
     const low = Math.min(...values);
     const high = Math.max(...values);
     return { low: low - CORNER_MARGIN * (high - low), high: high + CORNER_MARGIN * (high - low) };
@@ -332,14 +391,25 @@ interface QuestionMemory {
   readonly asked: Map<string, Asked>;
   readonly other: Map<string, unknown>;
   readonly representative: Int32Array;
+  readonly solver: Solver;
+  /** Kind of the load that is watched, if one is. */
+  readonly load: LoadKind | undefined;
 }
 
 function remembered(bench: Workbench, question: Question): QuestionMemory {
   let questions = memory.get(bench);
   if (questions === undefined) memory.set(bench, (questions = new Map()));
-  const { added, unpowered, present, source, pinned, quantity, setUp } = question;
+  const { added, unpowered, present, source, pinned, quantity, setUp, unread } = question;
   const place = [...setUp.fitted].sort();
-  const key = JSON.stringify([added, unpowered?.length, present.join(''), source, pinned, quantity, place]);
+  const key = JSON.stringify([
+    added,
+    unpowered?.length,
+    present.join(''),
+    source,
+    pinned,
+    unread ?? quantity,
+    place,
+  ]);
   const known = questions.get(key);
   if (known !== undefined) {
     questions.delete(key);
@@ -355,6 +425,8 @@ function remembered(bench: Workbench, question: Question): QuestionMemory {
     asked: new Map(),
     other: new Map(),
     representative: runRepresentatives(bench.network, present, [...attached, ...read]),
+    solver: bench.solver(added),
+    load: [...bench.network.loads.values()].find(({ element }) => element === quantity.load)?.kind,
   };
   questions.set(key, fresh);
   return fresh;

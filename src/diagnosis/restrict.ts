@@ -2,11 +2,14 @@
 import type { Alive } from './alive.js';
 import { mark, openPlaces, spread } from './alive.js';
 import type { Axis, Box, Grid } from './grid.js';
-import { coordinate, cornersOf, halve, placesOf } from './grid.js';
+import { coordinate, cornersOf, facesOf, halve, placesOf } from './grid.js';
 import type { Observation } from './observe.js';
-import type { Question } from './predict.js';
+import type { Question, StateBand } from './predict.js';
 import { Predictor } from './predict.js';
 import type { Workbench } from './workbench.js';
+
+/** Part of the meter's own band below which the severities of a box are not worth telling apart. */
+const GAP = 0.1;
 
 const isContact = (axis: Axis) => axis.fault.contact;
 
@@ -71,16 +74,52 @@ function search(
 ): void {
   const places = placesOf(grid, box).filter((place) => open[place]);
   if (places.length === 0) return;
-  const bands = predictor.bands(cornersOf(grid, box), blown);
-  const meeting = bands.filter((band) => band.low <= reading.high && band.high >= reading.low);
+  const corners = cornersOf(grid, box);
+  // What agrees with every part at its nominal value agrees; only a miss has to be looked at with all tolerances.
+  let bands = predictor.bands(corners, blown, true);
+  let meeting = bands.filter((band) => meets(band, reading));
+  if (meeting.length < bands.length) {
+    bands = predictor.bands(corners, blown);
+    meeting = bands.filter((band) => meets(band, reading));
+  }
   if (meeting.length === 0) return;
   const inside = bands.every((band) => band.low >= reading.low && band.high <= reading.high);
-  const halves = inside && bands.length === 1 ? undefined : halve(box);
+  const width = reading.high - reading.low;
+  const fine = GAP * (width < Infinity ? width : GAP * Math.abs(reading.low));
+  // Where the ends hardly differ, a finer cut would tell no more.
+  const sharp = inside || bands.every((band) => band.gap <= fine);
+  const halves =
+    sharp && bands.length === 1 ? undefined : halve(box, sideToCut(predictor, grid, box, blown, bands));
   if (halves === undefined) {
     for (const band of meeting) mark(fits, grid.size, band.blown, places);
     return;
   }
   for (const half of halves) search(predictor, grid, half, blown, open, reading, fits);
+}
+
+function meets(band: StateBand, reading: { readonly low: number; readonly high: number }): boolean {
+  return band.low <= reading.high && band.high >= reading.low;
+}
+
+/** The side across which the prediction changes most, or the longest one where several relay or fuse states mix. */
+function sideToCut(
+  predictor: Predictor,
+  grid: Grid,
+  box: Box,
+  blown: number,
+  bands: readonly StateBand[],
+): number {
+  const sides = box.flatMap((span, i) => (span !== undefined && span[1] - span[0] > 1 ? [i] : []));
+  if (sides.length < 2) return sides[0] ?? 0;
+  const length = (side: number) => box[side]![1] - box[side]![0];
+  const longest = sides.reduce((best, side) => (length(side) > length(best) ? side : best));
+  if (bands.length > 1) return longest;
+  const gains = sides.map((side) => {
+    const faces = facesOf(grid, box, side).map((corners) => predictor.bands(corners, blown, true));
+    return -Math.max(...faces.map(([band]) => (band === undefined ? Infinity : band.high - band.low)));
+  });
+  const best = Math.max(...gains);
+  return best === Math.min(...gains) ? longest : sides[gains.indexOf(best)]!;
 }
 
 const ANYTHING = { low: -Infinity, high: Infinity };

@@ -50,8 +50,18 @@ function coldOhms(law: CurveLaw, edge: Edge): number {
   return (cold * law.volts) / (law.amps * (1 + edge * law.spread));
 }
 
+// A power costs as much as the rest of a solve's step together, and few laws differ in these two numbers.
+let lastKnee = NaN;
+let lastExponent = NaN;
+let lastPower = NaN;
+
 function kneeOhms(law: CurveLaw, edge: Edge): number {
-  return (law.volts * law.knee ** (1 - law.exponent)) / (law.amps * (1 + edge * law.spread));
+  if (law.knee !== lastKnee || law.exponent !== lastExponent) {
+    lastKnee = law.knee;
+    lastExponent = law.exponent;
+    lastPower = law.knee ** (1 - law.exponent);
+  }
+  return (law.volts * lastPower) / (law.amps * (1 + edge * law.spread));
 }
 
 /** Amperes through an element at these volts. A contact or fuse counts as closed: whether it is, is for the caller to say. */
