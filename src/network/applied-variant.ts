@@ -26,6 +26,7 @@ interface DrivenContact {
 }
 
 const EDGES = [-1, 0, 1] as const;
+const NONE: readonly number[] = [];
 
 /** Siemens of a law without curve, 0 for others. */
 function conductance(law: Law, edge: number, series: number): number {
@@ -56,6 +57,9 @@ export class AppliedVariant {
   private readonly ownSiemens: readonly Float64Array[];
   private readonly driven: readonly DrivenContact[];
   private readonly changed: number[] = [];
+  /** Contacts with a duty. */
+  private readonly pulsed: readonly number[];
+  private readonly stuck: number[] = [];
 
   constructor(
     private readonly network: Network,
@@ -73,6 +77,7 @@ export class AppliedVariant {
     this.siemens = new Float64Array(this.count);
     this.ownSiemens = EDGES.map((edge) => Float64Array.from(this.own, (law) => conductance(law, edge, 0)));
     this.sources = [...this.own.keys()].filter((element) => this.own[element]!.kind === 'source');
+    this.pulsed = this.own.flatMap((law, i) => (law.kind === 'contact' && law.duty !== undefined ? [i] : []));
     this.driven = network.elements.flatMap(({ index, law }) =>
       law.kind === 'contact'
         ? coilConds(law.closed).map(({ coil, rest }) => ({
@@ -82,6 +87,28 @@ export class AppliedVariant {
           }))
         : [],
     );
+  }
+
+  /** Contacts that go on and off by themselves as things stand, the one that is closed longest first. */
+  pulsing(): readonly number[] {
+    if (this.pulsed.length === 0) return NONE;
+    return this.pulsed
+      .filter((i) => this.on[i] === 1 && !this.stuck.includes(i) && this.duty(i) < 1)
+      .sort((a, b) => this.duty(b) - this.duty(a));
+  }
+
+  /** Part of the time for which a contact is closed, at the edge of tolerance applied. */
+  duty(element: number): number {
+    const law = this.laws[element]!;
+    if (law.kind !== 'contact' || law.duty === undefined) return 1;
+    const edge = this.edges[element]!;
+    return edge === 0 ? law.duty.part : edge > 0 ? law.duty.high : law.duty.low;
+  }
+
+  /** Opens an element until the next `apply`. */
+  open(element: number): void {
+    this.on[element] = 0;
+    this.siemens[element] = 0;
   }
 
   /** Sets every array for a variant with these relays pulled in and these fuses open. */
@@ -97,6 +124,7 @@ export class AppliedVariant {
       series[element] = 0;
     }
     changed.length = 0;
+    this.stuck.length = 0;
     this.shunts.length = 0;
     edges.fill(0);
     if (variant.corner) edges.set(variant.corner);
@@ -121,6 +149,7 @@ export class AppliedVariant {
         return;
       case 'stuck':
         this.on[fault.element] = fault.closed ? 1 : 0;
+        this.stuck.push(fault.element);
         return;
       case 'shunt':
         this.shunts.push(fault.node, fault.ohms);

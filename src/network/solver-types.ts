@@ -55,10 +55,31 @@ export interface Variant {
   readonly forcedRelays?: number;
 }
 
+/** How long and how a network stands while contacts with a duty (see Law `contact`) go on and off. */
+export interface PhaseStep {
+  /** Part of the time. */
+  readonly share: number;
+  readonly volts: Float64Array;
+  /** Contacts with a duty that are open meanwhile. */
+  readonly open: readonly number[];
+}
+
+export interface Phases {
+  /** Volts of every node while all that goes on and off is on, and while all of it is off. */
+  readonly on: Float64Array;
+  readonly off: Float64Array;
+  /** True: a flasher, which eye and meter can follow; the outcome's volts are those of its own state. False: too fast for both. */
+  readonly slow: boolean;
+  /** What the outcome's volts are the mean of; empty where nothing is fast. */
+  readonly steps: readonly PhaseStep[];
+}
+
 /** One stable way the network can stand. */
 export interface Outcome {
-  /** Volts of every node against the battery's negative post. */
+  /** Volts of every node against the battery's negative post; the mean over fast phases, as a DC meter shows it. */
   readonly volts: Float64Array;
+  /** There where something goes on and off by itself. */
+  readonly phases?: Phases;
   /** Bit i = network.coils[i] pulled in. */
   readonly pulledIn: number;
   /** Fuses open at the end, those of the variant included. */

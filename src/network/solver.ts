@@ -5,7 +5,7 @@
 import { AppliedVariant } from './applied-variant.js';
 import { coilConds } from './cond.js';
 import type { FuseVerdict } from './fuse-rule.js';
-import { judgeFuses } from './fuse-rule.js';
+import { fuseLoad, judgeFuses, resetsOf } from './fuse-rule.js';
 import { isLinear } from './laws.js';
 import type { Network } from './network.js';
 import { ReducedNetwork } from './reduced-network.js';
@@ -13,7 +13,7 @@ import type { CoilBand } from './relay-states.js';
 import { settleRelays } from './relay-states.js';
 import type { Rewired } from './rewired.js';
 import { drawnSigns, rewire, rewiredElement, rewiredVariant } from './rewired.js';
-import type { AddedElement, Outcome, Variant } from './solver-types.js';
+import type { AddedElement, Outcome, PhaseStep, Variant } from './solver-types.js';
 
 /** Relay states and fuses are masks of 32-bit numbers. */
 const MOST_BITS = 31;
@@ -45,12 +45,15 @@ export class Solver {
   /** Networks in which a fault gave a curve to an element that had none, by those elements. */
   private readonly unusual = new Map<string, ReducedNetwork>();
   private readonly fuseLoads: Float64Array;
+  /** Coils that go in and out by themselves, and fuses that close again by themselves, as masks. */
+  private readonly flashers: number;
+  private readonly closeAgain: number;
   /** Solvers for networks that a bridge or crossed joints have rewired, the latest used last. */
   private readonly rewired = new Map<string, Solver>();
 
   /**
    * @param added meters, lamps and jumpers attached in every variant of this solver
-   * @throws RangeError when the drawing has more than 31 fuses or 31 relays
+   * @throws RangeError when the drawing has more than 31 fuses, or 31 relays and what modules and flashers count as such
    */
   constructor(
     private readonly network: Network,
@@ -58,7 +61,7 @@ export class Solver {
   ) {
     for (const [what, count] of [
       ['fuses', network.fuses.length],
-      ['relays', network.coils.length],
+      [network.scans?.size ? 'relays and module states' : 'relays', network.coils.length],
     ] as const) {
       if (count > MOST_BITS) {
         throw new RangeError(
@@ -70,6 +73,8 @@ export class Solver {
     this.curved = this.elements.laws.flatMap((law, i) => (isLinear(law) ? [] : [i]));
     this.usual = new ReducedNetwork(network.nodeNames.length, this.elements, this.curved);
     this.bands = network.coils.map((coil) => coilBand(network, coil));
+    this.flashers = maskOf(this.bands, ({ manner }) => manner === 'alternating');
+    this.closeAgain = maskOf(network.fuses, (fuse) => resetsOf(network, fuse) === 'automatic');
     this.fuseLoads = new Float64Array(network.fuses.length);
   }
 
@@ -80,8 +85,11 @@ export class Solver {
     const rewired = rewire(this.network, this.added, variant.faults);
     if (rewired) return this.handOver(rewired, variant, (solver, same) => solver.solve(same));
     const { blown, forcedRelays, start } = variant;
-    if (forcedRelays !== undefined) return [this.stand(variant, forcedRelays, blown, start?.volts)];
-    if (this.bands.length === 0) {
+    if (forcedRelays !== undefined) {
+      const stand = (pulledIn: number) => this.stand(variant, pulledIn, blown, start?.volts);
+      return [this.withFlashing(stand(forcedRelays), stand)];
+    }
+    if (this.bands.length === 0 && (blown & this.closeAgain) === 0) {
       const only = this.stand(variant, 0, blown, start?.volts);
       if (this.judge(only).mayBlow.length === 0) return [only];
     }
@@ -91,7 +99,10 @@ export class Solver {
   /** Relays settle in milliseconds, a fuse takes longer: from each settled state the fuses are judged, and so on. */
   private follow(variant: Variant): Outcome[] {
     const outcomes: Outcome[] = [];
-    const ways = [{ blown: variant.blown, relays: 0 }];
+    const ways = subsets(variant.blown & this.closeAgain).map((cooled) => ({
+      blown: variant.blown & ~cooled,
+      relays: 0,
+    }));
     const seen = new Set<string>();
     const known = new Map<string, Outcome>();
     for (const way of ways) {
@@ -119,8 +130,11 @@ export class Solver {
           const outcome = standing(relays);
           this.elements.apply(variant, relays, way.blown);
           const { mayHold, mayBlow } = this.judge(outcome);
-          // A chattering relay feeds the fuse only part of the time, so it may hold at any current.
-          if (mayHold || chatters) outcomes.push(chatters ? { ...outcome, chatters } : outcome);
+          // A chattering relay feeds the fuse only part of the time, so it may hold at any current; a breaker closes again and again.
+          if (mayHold || chatters || mayBlow.every((fuses) => (fuses & ~this.closeAgain) === 0)) {
+            const whole = this.withFlashing(outcome, standing);
+            outcomes.push(chatters ? { ...whole, chatters } : whole);
+          }
           for (const fuses of mayBlow) {
             const room = ways.length < MOST_WAYS || outcomes.length === 0;
             if (room) ways.push({ blown: way.blown | fuses, relays });
@@ -140,7 +154,12 @@ export class Solver {
       return this.handOver(rewired, variant, (solver, same) => solver.current(outcome, same, moved));
     }
     elements.apply(variant, outcome.pulledIn, outcome.blown);
-    return elements.amps(element, this.across(outcome, element));
+    let amps = 0;
+    for (const { share, volts, open } of stepsOf(outcome)) {
+      for (const contact of open) elements.open(contact);
+      amps += share * elements.amps(element, this.between(volts, element));
+    }
+    return amps;
   }
 
   /**
@@ -155,15 +174,28 @@ export class Solver {
       return { ...adjoint, signs: drawnSigns(rewired, elements.count, adjoint.signs) };
     }
     elements.apply(variant, outcome.pulledIn, outcome.blown);
-    const response = this.reduced().response(outcome.volts, a, b);
     const signs = new Int8Array(elements.count);
-    for (let i = 0; i < signs.length; i++) {
-      const volts = this.across(outcome, i);
-      const gained = elements.amps(i, volts, 1) - elements.amps(i, volts, -1);
-      const effect = -gained * (response[elements.a[i]!]! - response[elements.b[i]!]!);
-      if (Math.abs(effect) > NO_EFFECT) signs[i] = Math.sign(effect);
+    const effects = new Float64Array(elements.count);
+    let response: Float64Array | undefined;
+    for (const { share, volts, open } of stepsOf(outcome)) {
+      for (const contact of open) elements.open(contact);
+      const own = this.reduced().response(volts, a, b);
+      for (let i = 0; i < signs.length; i++) {
+        const across = this.between(volts, i);
+        const gained = elements.amps(i, across, 1) - elements.amps(i, across, -1);
+        effects[i] = effects[i]! - share * gained * (own[elements.a[i]!]! - own[elements.b[i]!]!);
+      }
+      response = share === 1 ? own : sum(response, own, share);
     }
-    return { signs, ohms: response[a]! - response[b]!, response };
+    const { steps } = outcome.phases ?? { steps: [] };
+    if (steps.length > 0) {
+      // A contact that is closed for longer brings the mean nearer to the volts while it is closed.
+      const [on, off] = [steps[0]!, steps.at(-1)!].map(({ volts }) => volts[a]! - volts[b]!);
+      for (const i of steps.at(-1)!.open) effects[i] = on! - off!;
+    }
+    for (let i = 0; i < signs.length; i++)
+      if (Math.abs(effects[i]!) > NO_EFFECT) signs[i] = Math.sign(effects[i]!);
+    return { signs, ohms: response![a]! - response![b]!, response: response! };
   }
 
   /** Asks the solver of the rewired network, which is made on first use. */
@@ -177,15 +209,52 @@ export class Solver {
   }
 
   private stand(variant: Variant, pulledIn: number, blown: number, start: Float64Array | undefined): Outcome {
-    this.elements.apply(variant, pulledIn, blown);
-    const volts = this.reduced().solve(start);
-    if (typeof volts === 'number') {
-      const site = this.network.elements[volts]?.site ?? 'the attached instrument';
-      throw new Error(
-        `Bug in knowngood: found no steady voltage across ${site}. Please report it with the circuit file and this step.`,
-      );
+    const { elements } = this;
+    elements.apply(variant, pulledIn, blown);
+    const pulsing = elements.pulsing();
+    const on = this.voltsNow(start);
+    if (pulsing.length === 0) return { volts: on, pulledIn, blown, chatters: false };
+    // They are taken to close at the same moment: those that stay closed for less time open one after the other.
+    const steps: PhaseStep[] = [];
+    let closed = 0;
+    let volts = on;
+    for (let left = pulsing.length; left >= 0; left--) {
+      if (left < pulsing.length) {
+        elements.open(pulsing[left]!);
+        volts = this.voltsNow(volts);
+      }
+      const until = left === 0 ? 1 : elements.duty(pulsing[left - 1]!);
+      steps.push({ share: until - closed, volts, open: pulsing.slice(left) });
+      closed = until;
     }
-    return { volts, pulledIn, blown, chatters: false };
+    const mean = steps.reduce<Float64Array | undefined>(
+      (all, step) => sum(all, step.volts, step.share),
+      undefined,
+    );
+    return { volts: mean!, phases: { on, off: volts, slow: false, steps }, pulledIn, blown, chatters: false };
+  }
+
+  /** The outcome with both states of its flashers, if there are any. */
+  private withFlashing(outcome: Outcome, standing: (pulledIn: number) => Outcome): Outcome {
+    const { flashers } = this;
+    if (flashers === 0) return outcome;
+    const at = (pulledIn: number) => (pulledIn === outcome.pulledIn ? outcome : standing(pulledIn));
+    const on = at(outcome.pulledIn | flashers);
+    const off = at(outcome.pulledIn & ~flashers);
+    const steps = outcome.phases?.steps ?? [];
+    return {
+      ...outcome,
+      phases: { on: on.phases?.on ?? on.volts, off: off.phases?.off ?? off.volts, slow: true, steps },
+    };
+  }
+
+  private voltsNow(start: Float64Array | undefined): Float64Array {
+    const volts = this.reduced().solve(start);
+    if (typeof volts !== 'number') return volts;
+    const site = this.network.elements[volts]?.site ?? 'the attached instrument';
+    throw new Error(
+      `Bug in knowngood: found no steady voltage across ${site}. Please report it with the circuit file and this step.`,
+    );
   }
 
   /** The network for the laws applied now. */
@@ -203,7 +272,11 @@ export class Solver {
   }
 
   private across(outcome: Outcome, element: number): number {
-    return outcome.volts[this.elements.a[element]!]! - outcome.volts[this.elements.b[element]!]!;
+    return this.between(outcome.volts, element);
+  }
+
+  private between(volts: Float64Array, element: number): number {
+    return volts[this.elements.a[element]!]! - volts[this.elements.b[element]!]!;
   }
 
   private coilVolts(variant: Variant, outcome: Outcome): Float64Array {
@@ -220,7 +293,7 @@ export class Solver {
       const fuse = network.fuses[i]!;
       const law = elements.laws[fuse]!;
       const amps = Math.abs(elements.amps(fuse, this.across(outcome, fuse)));
-      fuseLoads[i] = law.kind === 'fuse' ? amps / law.amps : 0;
+      fuseLoads[i] = law.kind === 'fuse' ? fuseLoad(law, amps) : 0;
     }
     return judgeFuses(fuseLoads);
   }
@@ -233,4 +306,30 @@ function coilBand(network: Network, coil: number): CoilBand {
     if (band) return band;
   }
   return { pullInVolts: Infinity, dropOutVolts: Infinity };
+}
+
+/** Steps over which an outcome is a mean; one that is none is its only step. */
+function stepsOf(outcome: Outcome): readonly PhaseStep[] {
+  const steps = outcome.phases?.steps ?? [];
+  return steps.length > 0 ? steps : [{ share: 1, volts: outcome.volts, open: [] }];
+}
+
+function sum(all: Float64Array | undefined, more: Float64Array, share: number): Float64Array {
+  const made = all ?? new Float64Array(more.length);
+  for (let i = 0; i < made.length; i++) made[i] = made[i]! + share * more[i]!;
+  return made;
+}
+
+function maskOf<T>(list: readonly T[], has: (one: T) => boolean): number {
+  return list.reduce((mask, one, i) => (has(one) ? mask | (1 << i) : mask), 0);
+}
+
+/** Every mask within a mask, the empty one first. */
+function subsets(mask: number): number[] {
+  const found = [0];
+  for (let rest = mask; rest !== 0; rest &= rest - 1) {
+    const bit = rest & -rest;
+    found.push(...found.map((one) => one | bit));
+  }
+  return found;
 }

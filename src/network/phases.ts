@@ -1,0 +1,41 @@
+/** What an eye makes of volts that come and go. A DC meter shows their mean; a lamp does not. */
+import type { LoadKind } from './network.js';
+import type { Outcome } from './solver-types.js';
+
+/** A filament follows the heat, so the mean of the squares; by how much more than that it may seem to have. */
+const SEEMS = 1.2;
+
+/**
+ * Volts V(a) − V(b) by which a load may be judged in this outcome: of a flashing one those of its bright moments, of one that is
+ * switched too fast to see anything between the mean and what the eye makes of it (an LED seems as bright as in its on-time).
+ */
+export function seenVolts(
+  { volts, phases }: Outcome,
+  a: number,
+  b: number,
+  kind: LoadKind,
+): { readonly low: number; readonly high: number } {
+  const across = (of: Float64Array) => of[a]! - of[b]!;
+  const mean = across(volts);
+  if (phases === undefined) return { low: mean, high: mean };
+  const on = across(phases.on);
+  if (phases.slow) {
+    const off = across(phases.off);
+    const bright = Math.abs(on) >= Math.abs(off) ? on : off;
+    return { low: bright, high: bright };
+  }
+  const squares = phases.steps.reduce((all, step) => all + step.share * across(step.volts) ** 2, 0);
+  const effective = Math.min(SEEMS * Math.sqrt(squares), Math.max(Math.abs(on), Math.abs(mean)));
+  const seen = kind === 'LED' ? on : Math.sign(mean) * Math.max(effective, Math.abs(mean));
+  return { low: Math.min(mean, seen), high: Math.max(mean, seen) };
+}
+
+/** Does the load go on and off for the eye: from at least `lit` volts to at most `dark` volts, both magnitudes? */
+export function mayFlash({ phases }: Outcome, a: number, b: number, lit: number, dark: number): boolean {
+  if (!phases?.slow) return false;
+  const [one, other] = [phases.on, phases.off].map((volts) => Math.abs(volts[a]! - volts[b]!)) as [
+    number,
+    number,
+  ];
+  return Math.max(one, other) >= lit && Math.min(one, other) <= dark;
+}
