@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/oracle/**/*.long.ts', 'tests/trials/**/*.long.ts'],
+    globalSetup: ['tests/trials/print-tables.ts'],
     testTimeout: 3_600_000,
     maxWorkers: 2,
     reporters: ['default'],

@@ -19,7 +19,7 @@ export class MisreadCar implements Car {
     private readonly bench: Workbench,
     private readonly car: Car,
     private readonly draw: Draw,
-    private readonly share: number,
+    public share: number,
   ) {}
 
   act(action: Action, after: SetUp): Promise<void> {

@@ -1,0 +1,87 @@
+/** What the owner of a simulated vehicle complains about: a load that does not do what it does on a healthy one. */
+import { drivenSetUps, standingOf } from '../../src/diagnosis/evidence.js';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
+import { sourceElement } from '../../src/network/conditions.js';
+import type { AddedElement, AppliedFault } from '../../src/network/solver-types.js';
+import type { SetUp } from '../../src/session/setup.js';
+
+/** Shares of rated volts: a load that should work and has less than this part of its usual volts, and one that should not and has more. */
+const WEAK = 0.8;
+const UNASKED = 0.15;
+
+export interface Complaint {
+  readonly setUp: SetUp;
+  readonly load: string;
+  /** Which of the words for this kind of load would be no complaint. */
+  readonly good: 'first' | 'last';
+}
+
+/** What a vehicle differs in from a healthy one as drawn. */
+export interface Different {
+  readonly faults: readonly AppliedFault[];
+  readonly added: readonly AddedElement[];
+  readonly absent: readonly number[];
+  readonly blown: number;
+}
+
+const HEALTHY: Different = { faults: [], added: [], absent: [], blown: 0 };
+
+/** Where the vehicle may misbehave, from nominal part values: places worth trying on the vehicle itself. */
+export function complaints(bench: Workbench, vehicle: Different): Complaint[] {
+  const found: Complaint[] = [];
+  const healthy = healthyShares(bench);
+  for (const { setUp, shares } of healthy) {
+    for (const outcome of sharesIn(bench, setUp, vehicle)) {
+      for (const [load, share] of outcome) {
+        const usual = shares.get(load)!;
+        const weak = usual > 0.5 && share < WEAK * usual;
+        const unasked = usual < 0.05 && share > UNASKED;
+        const known = found.some((other) => other.setUp === setUp && other.load === load);
+        if ((weak || unasked) && !known) found.push({ setUp, load, good: weak ? 'first' : 'last' });
+      }
+    }
+  }
+  return found;
+}
+
+interface Healthy {
+  readonly setUp: SetUp;
+  readonly shares: ReadonlyMap<string, number>;
+}
+
+const known = new WeakMap<Workbench, readonly Healthy[]>();
+
+function healthyShares(bench: Workbench): readonly Healthy[] {
+  let list = known.get(bench);
+  if (list === undefined) {
+    list = drivenSetUps(bench).map((setUp) => ({ setUp, shares: sharesIn(bench, setUp, HEALTHY)[0]! }));
+    known.set(bench, list);
+  }
+  return list;
+}
+
+/** Volts over rated volts of every load, in every way the circuit may stand. */
+function sharesIn(
+  bench: Workbench,
+  setUp: SetUp,
+  { faults, added: more, absent, blown }: Different,
+): ReadonlyMap<string, number>[] {
+  const { added, present: drawn, source } = standingOf(bench, setUp);
+  const present = drawn.slice();
+  for (const element of absent) present[element] = 0;
+  const element = sourceElement(bench.network);
+  const own = faults.some((fault) => fault.kind === 'law' && fault.element === element);
+  const list = own ? faults : [{ kind: 'law', element, law: source } as const, ...faults];
+  return bench
+    .solver([...added, ...more])
+    .solve({ present, faults: list, blown })
+    .map(
+      ({ volts }) =>
+        new Map(
+          [...bench.network.loads].map(([id, load]) => {
+            const { a, b } = bench.network.elements[load.element]!;
+            return [id, Math.abs(volts[a]! - volts[b]!) / load.ratedVolts];
+          }),
+        ),
+    );
+}

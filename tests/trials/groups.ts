@@ -1,0 +1,180 @@
+/**
+ * Which faults are one group: those that no test a person may do tells apart on the vehicle. Two faults are apart when some
+ * reading differs by more than three meter errors over twenty draws of part values.
+ */
+import type { Suspect } from '../../src/diagnosis/diagnosis-types.js';
+import type { Fault } from '../../src/diagnosis/faults.js';
+import { ledBand, sightBand, WORDS } from '../../src/diagnosis/sights.js';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
+import {
+  ampsError,
+  clampError,
+  LEAD_OHMS,
+  ohmmeterReads,
+  ohmsError,
+  voltsError,
+} from '../../src/network/meters.js';
+import type { AppliedFault } from '../../src/network/solver-types.js';
+import type { Ngspice } from '../oracle/ngspice.js';
+import type { Question, Span } from './predictions.js';
+import { Predictions } from './predictions.js';
+
+const METER_ERRORS = 3;
+/** Ohms above this show as OL. */
+const OVERLOAD = 2e6;
+/** Severities tried over what is left of a suspect's range, to find the one most like the truth. */
+const TRIED = 7;
+/** Readings that are followed up over the draws, those that differ most first. */
+const FOLLOWED = 25;
+
+/** A fault as it is, or as a suspect would have it. */
+export interface Set {
+  readonly id: string;
+  readonly faults: readonly { readonly fault: Fault; readonly severity: number }[];
+}
+
+export class Groups {
+  private readonly predictions: Predictions;
+
+  constructor(
+    private readonly bench: Workbench,
+    ngspice: Ngspice | undefined,
+  ) {
+    this.predictions = new Predictions(bench, ngspice);
+  }
+
+  /**
+   * The reading that tells a suspect, at whichever severity is left to it, from the truth; undefined when none does.
+   * @param checked have ngspice confirm the reading
+   */
+  async apart(
+    truth: Set,
+    suspect: Suspect,
+    questions: readonly Question[],
+    checked: boolean,
+  ): Promise<Question | undefined> {
+    if (suspect.hypothesis === truth.id) return undefined;
+    const real = applied(truth);
+    const spans = questions.map((question) => this.predictions.nominal(question, real));
+    const likest = this.likest(spans, suspect, truth, questions);
+    for (const at of likest.order.slice(0, FOLLOWED)) {
+      const question = questions[at]!;
+      const drawn = [real, likest.faults].map((faults) => this.predictions.drawn(question, faults));
+      if (this.gap(question, drawn[0], drawn[1]) <= METER_ERRORS) continue;
+      if (!checked) return question;
+      const one = await this.predictions.reference(question, real);
+      const other = await this.predictions.reference(question, likest.faults);
+      if (this.gap(question, one, other) > METER_ERRORS) return question;
+    }
+    return undefined;
+  }
+
+  /** The severity of a suspect that comes nearest to the truth, and the readings that still differ, worst first. */
+  private likest(
+    spans: readonly (Span | undefined)[],
+    suspect: Suspect,
+    truth: Set,
+    questions: readonly Question[],
+  ): { faults: readonly AppliedFault[]; order: readonly number[] } {
+    let best: { faults: readonly AppliedFault[]; order: readonly number[]; worst: number } | undefined;
+    for (const faults of this.versions(suspect, truth)) {
+      const gaps: number[] = [];
+      let worst = 0;
+      for (const [i, question] of questions.entries()) {
+        gaps[i] = this.gap(question, spans[i], this.predictions.nominal(question, faults));
+        worst = Math.max(worst, gaps[i]!);
+        if (best !== undefined && worst >= best.worst) break;
+      }
+      if (best !== undefined && worst >= best.worst) continue;
+      const order = [...gaps.keys()]
+        .filter((i) => gaps[i]! > METER_ERRORS)
+        .sort((i, j) => gaps[j]! - gaps[i]!);
+      best = { faults, order, worst };
+      if (order.length === 0) break;
+    }
+    return best!;
+  }
+
+  private *versions(suspect: Suspect, truth: Set): Generator<readonly AppliedFault[]> {
+    const byId = new Map(this.bench.faults.map((fault) => [fault.id, fault]));
+    const axes = suspect.faults.map(({ id }, i) => {
+      const fault = byId.get(id)!;
+      return severitiesOf(fault, suspect.severities[i], truth, suspect.faults.length > 1).map((severity) =>
+        fault.apply(severity),
+      );
+    });
+    yield* axes.reduce<AppliedFault[][]>(
+      (all, axis) => all.flatMap((before) => axis.map((fault) => [...before, fault])),
+      [[]],
+    );
+  }
+
+  /** By how many meter errors two predictions differ; words count as apart when none fits both. */
+  private gap({ reading }: Question, one: Span | undefined, other: Span | undefined): number {
+    if (one === undefined || other === undefined) return 0;
+    const [lower, upper] = one.high < other.high ? [one, other] : [other, one];
+    const between = upper.low - lower.high;
+    if (between <= 0) return 0;
+    switch (reading.kind) {
+      case 'volts':
+        return between / voltsError(upper.low, 0.01);
+      case 'amps':
+        return between / ampsError(upper.low, 0.01);
+      case 'clamp':
+        return between / clampError(upper.low, 0.01);
+      case 'ohms': {
+        const [low, high] = [lower.high, upper.low].map((volts) => Math.min(ohmmeterReads(volts), OVERLOAD));
+        return Math.max(0, high! - low! - LEAD_OHMS) / ohmsError(high!, 0.1);
+      }
+      case 'load': {
+        const { kind } = this.bench.network.loads.get(reading.load)!;
+        return shareWord(WORDS[kind], (word) => sightBand(kind, word), lower, upper) ? 0 : 2 * METER_ERRORS;
+      }
+      case 'test lamp':
+      case 'fuse lamp': {
+        const led = reading.kind === 'test lamp' && reading.lamp === 'LED';
+        const words = ['lit', 'dim', 'off'] as const;
+        return shareWord(words, led ? ledBand : (word) => sightBand('lamp', word), lower, upper)
+          ? 0
+          : 2 * METER_ERRORS;
+      }
+      default:
+        return 0;
+    }
+  }
+}
+
+function shareWord<W>(words: readonly W[], band: (word: W) => Span, one: Span, other: Span): boolean {
+  return words.some((word) => {
+    const { low, high } = band(word);
+    return [one, other].every((span) => span.low <= high && span.high >= low);
+  });
+}
+
+function applied({ faults }: Set): AppliedFault[] {
+  return faults.map(({ fault, severity }) => fault.apply(severity));
+}
+
+/** Severities that are left to a suspect, likest first. */
+function severitiesOf(
+  fault: Fault,
+  fitted: Suspect['severities'][number],
+  truth: Set,
+  few: boolean,
+): readonly number[] {
+  const { edges, unit } = fault.scale;
+  if (unit === 'none') return [0];
+  const low = Math.max(fitted?.low ?? edges[0]!, edges[0]!);
+  const high = Math.min(fitted?.high ?? edges.at(-1)!, edges.at(-1)!);
+  const inside = (severity: number) => Math.min(high, Math.max(low, severity));
+  const same = truth.faults
+    .filter((other) => other.fault.scale.unit === unit)
+    .map(({ severity }) => inside(severity));
+  const own = fitted === undefined ? [] : [inside(fitted.value)];
+  const count = few ? 3 : TRIED;
+  const spread = Array.from({ length: count }, (_, i) => {
+    const part = i / (count - 1);
+    return low > 0 ? low * (high / low) ** part : low + (high - low) * part;
+  });
+  return [...new Set([...same, ...own, ...spread])];
+}

@@ -1,0 +1,191 @@
+/** What a vehicle with a known fault would read in a test: over twenty draws of part values, by our solver and by ngspice. */
+import { standingOf } from '../../src/diagnosis/evidence.js';
+import { placedFaults } from '../../src/diagnosis/fitted.js';
+import { probe } from '../../src/diagnosis/observe.js';
+import type { Probe } from '../../src/diagnosis/observe.js';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
+import { drawnNetwork } from '../../src/exercise/part-values.js';
+import { random } from '../../src/exercise/random.js';
+import { sourceElement } from '../../src/network/conditions.js';
+import type { Network } from '../../src/network/network.js';
+import { Solver } from '../../src/network/solver.js';
+import type { AddedElement, AppliedFault, Outcome, Variant } from '../../src/network/solver-types.js';
+import type { Reading } from '../../src/session/events.js';
+import type { SetUp } from '../../src/session/setup.js';
+import type { SpiceCase } from '../oracle/netlist.js';
+import type { Ngspice } from '../oracle/ngspice.js';
+
+/** A test that a person could do. */
+export interface Question {
+  readonly setUp: SetUp;
+  readonly reading: Reading;
+}
+
+export interface Span {
+  readonly low: number;
+  readonly high: number;
+}
+
+const DRAWS = 20;
+/** Above this an added resistance is an open circuit, so that points behind it read zero with no meter in the network. */
+const OPEN_OHMS = 1e8;
+const MOST_SOLVERS = 400;
+
+interface Vehicle {
+  readonly network: Network;
+  readonly solvers: Map<string, Solver>;
+}
+
+/** A question as the network sees it; the same for every fault. */
+interface Prepared extends Question, Probe {
+  /** What stands in the network when the meter is left out. */
+  readonly bare: readonly AddedElement[];
+  readonly source: AppliedFault;
+  /** Equal for questions that one solve answers. */
+  readonly key: string;
+}
+
+const MOST_REMEMBERED = 4000;
+
+export class Predictions {
+  /** The nominal vehicle, then twenty drawn ones. */
+  private readonly vehicles: readonly Vehicle[];
+  private readonly prepared = new WeakMap<Question, Prepared>();
+  private readonly outcomes = new Map<string, readonly Outcome[]>();
+
+  constructor(
+    private readonly bench: Workbench,
+    private readonly ngspice: Ngspice | undefined,
+  ) {
+    const draw = random(20);
+    // Filaments differ only from five to five draws: ngspice reads one netlist for all with the same curves.
+    const filaments = Array.from({ length: 4 }, (_, i) => drawnNetwork(bench.network, draw, i === 0));
+    this.vehicles = Array.from({ length: DRAWS + 1 }, (_, i) => {
+      if (i === 0) return { network: bench.network, solvers: new Map() };
+      const own = drawnNetwork(bench.network, draw, i % 4 === 0);
+      const curves = filaments[i % 4]!;
+      const elements = own.elements.map((element, at) =>
+        element.law.kind === 'curve' || element.law.kind === 'diode' ? curves.elements[at]! : element,
+      );
+      return { network: { ...own, elements }, solvers: new Map() };
+    });
+  }
+
+  /** With every part at its nominal value. Undefined where nothing is predicted. */
+  nominal(question: Question, faults: readonly AppliedFault[]): Span | undefined {
+    return this.span(question, faults, this.vehicles.slice(0, 1));
+  }
+
+  /** Over the draws, by our solver. */
+  drawn(question: Question, faults: readonly AppliedFault[]): Span | undefined {
+    return this.span(question, faults, this.vehicles);
+  }
+
+  /** Over the draws, by ngspice with the meter attached; relays and fuses as the solver has them. */
+  async reference(question: Question, faults: readonly AppliedFault[]): Promise<Span | undefined> {
+    const asked = this.prepare(question);
+    if (asked === undefined) return undefined;
+    // A current is no voltage: it would need the element's own drop, which is too small to print.
+    if (this.ngspice === undefined || asked.quantity.through !== undefined)
+      return this.drawn(question, faults);
+    const { a, b } = asked.quantity;
+    const nodes = [a, b].filter((node) => node !== 0);
+    const variant = this.variant(asked, faults);
+    const { added } = asked;
+    const cases = this.vehicles.flatMap(({ network }): SpiceCase[] =>
+      new Solver(network, added).solve(variant).map(({ pulledIn, blown, volts }) => ({
+        network,
+        added,
+        variant,
+        pulledIn,
+        blown,
+        guess: volts,
+        nodes,
+      })),
+    );
+    const solved = await this.ngspice.solve(cases);
+    return hull(solved.map((volts) => read(asked, volts[a]! - volts[b]!, faults)));
+  }
+
+  private span(
+    question: Question,
+    faults: readonly AppliedFault[],
+    vehicles: readonly Vehicle[],
+  ): Span | undefined {
+    const asked = this.prepare(question);
+    if (asked === undefined) return undefined;
+    const variant = this.variant(asked, faults.map(opened));
+    const { a, b, through } = asked.quantity;
+    const name = JSON.stringify(variant.faults);
+    const values: number[] = [];
+    vehicles.forEach((vehicle, i) => {
+      const key = `${i} ${asked.key} ${name}`;
+      let outcomes = this.outcomes.get(key);
+      if (outcomes === undefined) {
+        if (this.outcomes.size > MOST_REMEMBERED) this.outcomes.clear();
+        outcomes = solverOf(vehicle, asked.bare).solve(variant);
+        this.outcomes.set(key, outcomes);
+      }
+      for (const outcome of outcomes) {
+        const across =
+          through === undefined
+            ? outcome.volts[a]! - outcome.volts[b]!
+            : solverOf(vehicle, asked.bare).current(outcome, variant, through);
+        values.push(read(asked, across, faults));
+      }
+    });
+    return hull(values);
+  }
+
+  private prepare(question: Question): Prepared | undefined {
+    let prepared = this.prepared.get(question);
+    if (prepared !== undefined) return prepared;
+    const { bench } = this;
+    const { setUp, reading } = question;
+    const asked = probe(bench, setUp, reading);
+    if (asked === undefined) return undefined;
+    const { source, added } = standingOf(bench, setUp);
+    // Without the voltmeter one solve serves every point.
+    const bare = reading.kind === 'volts' ? added : asked.added;
+    const battery: AppliedFault = { kind: 'law', element: sourceElement(bench.network), law: source };
+    const key = JSON.stringify([bare, asked.present.join(''), setUp.engine, [...setUp.fitted]]);
+    prepared = { ...asked, setUp, reading, bare, source: battery, key };
+    this.prepared.set(question, prepared);
+    return prepared;
+  }
+
+  private variant({ setUp, present, source }: Prepared, faults: readonly AppliedFault[]): Variant {
+    const own = placedFaults(this.bench.network, setUp.fitted, faults);
+    const element = sourceElement(this.bench.network);
+    const flat = own.some((fault) => fault.kind === 'law' && fault.element === element);
+    return { present, faults: flat ? own : [source, ...own], blown: 0 };
+  }
+}
+
+function solverOf({ network, solvers }: Vehicle, added: readonly AddedElement[]): Solver {
+  const key = JSON.stringify(added);
+  let solver = solvers.get(key);
+  if (solver === undefined) {
+    if (solvers.size >= MOST_SOLVERS) solvers.delete(solvers.keys().next().value!);
+    solvers.set(key, (solver = new Solver(network, added)));
+  }
+  return solver;
+}
+
+function opened(fault: AppliedFault): AppliedFault {
+  return fault.kind === 'series' && fault.ohms >= OPEN_OHMS ? { ...fault, ohms: Infinity } : fault;
+}
+
+/** The quantity as a person reads it; a load by the rated volts of what is fitted. */
+function read({ quantity, reading }: Prepared, across: number, faults: readonly AppliedFault[]): number {
+  if (reading.kind === 'ohms' || reading.kind === 'continuity') return across;
+  let { scale } = quantity;
+  for (const fault of faults)
+    if (fault.kind === 'law' && fault.element === quantity.load && fault.law.kind === 'curve')
+      scale = fault.law.volts;
+  return quantity.magnitude ? Math.abs(across) / scale : across / scale;
+}
+
+function hull(values: readonly number[]): Span {
+  return { low: Math.min(...values), high: Math.max(...values) };
+}

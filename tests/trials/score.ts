@@ -1,0 +1,159 @@
+/** A simulated session in figures: what the program made of it against what was really wrong. */
+import type { Diagnosis, Suspect } from '../../src/diagnosis/diagnosis-types.js';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
+import { candidates } from '../../src/planning/candidates.js';
+import { conditionsOf } from '../../src/planning/condition.js';
+import type { Set as Hypothesis } from './groups.js';
+import type { Groups } from './groups.js';
+import type { Question } from './predictions.js';
+import type { Kind, Session } from './session.js';
+
+/** Suspects with less than this share of the weight do not count as left. */
+const COUNTS = 0.01;
+
+export interface Score {
+  readonly circuit: string;
+  readonly seed: number;
+  readonly kind: Kind;
+  readonly truth: string;
+  readonly comesAndGoes: boolean;
+  /** No reading ruled the true fault out. */
+  readonly kept: boolean;
+  /** It stands among the suspects, or one that the car cannot tell from it. */
+  readonly listed: boolean;
+  readonly inGroup: boolean;
+  /** The same, or left with one repair only, and the right one. */
+  readonly inRepair: boolean;
+  /** The reading that would have told the truth from a suspect that is left. */
+  readonly apart: string;
+  readonly confirmed: 'right' | 'wrong' | 'no';
+  /** Of every fault with a stated range: does it hold the truth, and high over low. */
+  readonly ranges: readonly { readonly holds: boolean; readonly width: number; readonly ohms: boolean }[];
+  readonly suspectsFirst: number;
+  readonly suspectsLast: number;
+  readonly findings: number;
+  readonly minutes: number;
+  readonly repairs: number;
+  readonly cured: boolean;
+  readonly fits: boolean;
+  /** An open explanation (wrong reading, drawing differs, no fault now) has more weight than any suspect. */
+  readonly openLeads: boolean;
+  /** A suspect stands at a place that was altered. */
+  readonly misreads: number;
+  readonly baselineInGroup: boolean;
+  readonly milliseconds: number;
+  readonly spent: Session['spent'] & { readonly groups: number };
+}
+
+export async function score(bench: Workbench, groups: Groups, session: Session): Promise<Score> {
+  const { hidden, stopped, final, kind } = session;
+  const truth: Hypothesis = {
+    id: hidden.map(({ fault }) => fault.id).join(' + '),
+    faults: hidden.map(({ fault, now }) => ({ fault, severity: now })),
+  };
+  const started = performance.now();
+  const questions = kind === 'outside' ? [] : questionsOf(bench, session);
+  const left = counting(stopped.suspects);
+  const same = left.find((suspect) => isSame(suspect, truth));
+  let apart = '';
+  let inGroup = kind !== 'outside' && left.length > 0;
+  let listed = same !== undefined;
+  let inRepair = inGroup;
+  for (const suspect of inGroup ? left : []) {
+    if (isSame(suspect, truth)) continue;
+    const reading = await groups.apart(truth, suspect, questions, true);
+    if (reading === undefined) {
+      listed = true;
+      continue;
+    }
+    inGroup = false;
+    apart ||= `${suspect.hypothesis} is told apart by ${JSON.stringify(reading.reading)}`;
+    const mends = isMended(suspect, session);
+    inRepair &&= mends;
+    if (!mends) break;
+  }
+  let baselineInGroup = kind !== 'outside';
+  for (const suspect of baselineInGroup ? counting(session.complaint.suspects) : []) {
+    if ((await groups.apart(truth, suspect, questions, false)) === undefined) continue;
+    baselineInGroup = false;
+    break;
+  }
+  const grouped = performance.now() - started;
+  const spent = { ...session.spent, groups: grouped };
+  return {
+    circuit: bench.circuit.id,
+    seed: session.seed,
+    kind,
+    truth: session.truth,
+    comesAndGoes: hidden.some((fault) => fault.comesAndGoes),
+    kept: session.fell === undefined,
+    listed,
+    inGroup,
+    inRepair,
+    apart,
+    confirmed: confirmedAs(session),
+    ranges: rangesOf(same, session),
+    suspectsFirst: counting(session.complaint.suspects).length,
+    suspectsLast: left.length,
+    findings: session.findings,
+    minutes: session.minutes,
+    repairs: session.repairs,
+    cured: session.car.hidden.length === 0,
+    fits: stopped.fits,
+    openLeads: openLeads(stopped) || openLeads(final),
+    misreads: session.misreads,
+    baselineInGroup,
+    milliseconds: Object.values(spent).reduce((sum, part) => sum + part, 0),
+    spent,
+  };
+}
+
+/** Every test a person may do about this complaint. */
+function questionsOf(bench: Workbench, { mechanic, complaint }: Session): Question[] {
+  const session = mechanic.case;
+  return [...candidates(bench, session, complaint, conditionsOf(bench, session, complaint))].filter(
+    ({ wiggle }) => wiggle === undefined,
+  );
+}
+
+function counting(suspects: readonly Suspect[]): Suspect[] {
+  return suspects.filter(({ share }) => share >= COUNTS);
+}
+
+function isSame(suspect: Suspect, truth: Hypothesis): boolean {
+  const ids = new Set(truth.faults.map(({ fault }) => fault.id));
+  return suspect.faults.length === ids.size && suspect.faults.every(({ id }) => ids.has(id));
+}
+
+/** Would its repair mend the vehicle, or all that is meant by it? */
+function isMended(suspect: Suspect, { hidden }: Session): boolean {
+  const how = new Set(hidden.map(({ fault }) => fault.repair.how));
+  return suspect.faults.every(({ repair }) => how.has(repair.how));
+}
+
+function confirmedAs(session: Session): Score['confirmed'] {
+  const confirmed = [...session.stopped.suspects, ...session.final.suspects].filter((one) => one.confirmed);
+  if (confirmed.length === 0) return 'no';
+  return confirmed.every((suspect) => isMended(suspect, session)) ? 'right' : 'wrong';
+}
+
+function rangesOf(suspect: Suspect | undefined, { hidden }: Session): Score['ranges'] {
+  if (suspect === undefined) return [];
+  return suspect.faults.flatMap(({ id }, i) => {
+    const range = suspect.severities[i];
+    const real = hidden.find(({ fault }) => fault.id === id);
+    if (range === undefined || real === undefined || real.fault.scale.unit === 'none') return [];
+    // Ohms that nobody can tell from an open circuit are one severity.
+    const open = (ohms: number) => (range.unit === 'ohm' ? Math.min(ohms, 1e7) : ohms);
+    const now = open(real.now);
+    const holds = open(range.low) <= now * 1.000001 && open(range.high) >= now * 0.999999;
+    const ohms = range.unit === 'ohm' && range.low > 0;
+    return [{ holds, width: ohms ? open(range.high) / open(range.low) : 1, ohms }];
+  });
+}
+
+function openLeads({ fits, open, groups }: Diagnosis): boolean {
+  if (!fits) return true;
+  const most = Math.max(0, ...open.filter(({ what }) => what !== 'no fault now').map(({ share }) => share));
+  return most > (groups[0]?.share ?? 0);
+}

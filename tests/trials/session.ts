@@ -1,0 +1,273 @@
+/**
+ * One simulated session from complaint to repair: a hidden fault, tests chosen by the program, the leading group repaired, the
+ * failed condition repeated. Everything comes from the seed.
+ */
+import { drivenSetUps, gather, sameSetUp } from '../../src/diagnosis/evidence.js';
+import type { Diagnosis, Suspect } from '../../src/diagnosis/diagnosis-types.js';
+import { canBlow } from '../../src/diagnosis/faults.js';
+import { WORDS } from '../../src/diagnosis/sights.js';
+import { judge } from '../../src/diagnosis/verdict.js';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
+import type { Alteration } from '../../src/exercise/alterations.js';
+import { ALTERATIONS, drawAlteration } from '../../src/exercise/alterations.js';
+import { drawFaults } from '../../src/exercise/hidden-faults.js';
+import { MisreadCar } from '../../src/exercise/misreads.js';
+import type { Physics } from '../../src/exercise/physics.js';
+import type { Draw } from '../../src/exercise/random.js';
+import { pick, random } from '../../src/exercise/random.js';
+import { SimulatedCar } from '../../src/exercise/simulated-car.js';
+import { suggest } from '../../src/planning/next.js';
+import type { Action } from '../../src/session/events.js';
+import type { Complaint } from './complaint.js';
+import { complaints } from './complaint.js';
+import { Mechanic } from './mechanic.js';
+
+export type Kind = 'single' | 'double' | 'misread' | 'outside';
+
+/** Findings after which a person gives up. */
+const MOST_FINDINGS = 25;
+const MOST_REPAIRS = 3;
+/** Times that readings which do not fit are taken again. */
+const MOST_RETAKEN = 2;
+const MISREAD = 0.1;
+const CORNERS = 0.25;
+/** Set-ups in which the owner drove before, enough for a short to blow its fuse. */
+const DRIVEN = 8;
+
+export interface Session {
+  readonly seed: number;
+  readonly kind: Kind;
+  readonly truth: string;
+  readonly car: SimulatedCar;
+  readonly mechanic: Mechanic;
+  /** After the complaint alone. */
+  readonly complaint: Diagnosis;
+  /** When the program suggested nothing more, before any repair; what was hidden at that moment. */
+  readonly stopped: Diagnosis;
+  readonly hidden: SimulatedCar['hidden'];
+  readonly final: Diagnosis;
+  /** Reading that rules the truth out, if one does. */
+  readonly fell: string | undefined;
+  readonly findings: number;
+  readonly minutes: number;
+  readonly repairs: number;
+  readonly misreads: number;
+  readonly alteration: Alteration | undefined;
+  readonly spent: { readonly diagnose: number; readonly car: number; readonly suggest: number };
+}
+
+/** Undefined when this vehicle shows nothing that a person would complain about. */
+export async function runSession(
+  bench: Workbench,
+  physics: Physics,
+  seed: number,
+  kind: Kind,
+): Promise<Session | undefined> {
+  const session = new Running(bench, physics, seed, kind);
+  return (await session.complain()) ? session.run() : undefined;
+}
+
+class Running {
+  private readonly draw: Draw;
+  private readonly car: SimulatedCar;
+  private readonly person: MisreadCar;
+  private readonly mechanic: Mechanic;
+  private readonly alteration: Alteration | undefined;
+  private complaint: Complaint | undefined;
+  private minutes = 0;
+  private misreads = 0;
+  private suggesting = 0;
+
+  constructor(
+    private readonly bench: Workbench,
+    physics: Physics,
+    private readonly seed: number,
+    private readonly kind: Kind,
+  ) {
+    this.draw = random(seed);
+    this.alteration =
+      kind === 'outside' ? drawAlteration(bench, this.draw, pick(this.draw, ALTERATIONS)) : undefined;
+    const count = kind === 'outside' ? 0 : kind === 'double' ? 2 : 1;
+    const faults = drawFaults(bench.faults, count, this.draw);
+    const corners = this.draw() < CORNERS;
+    this.car = new SimulatedCar(bench, physics, this.draw, faults, corners, this.alteration);
+    this.person = new MisreadCar(bench, this.car, this.draw, 0);
+    this.mechanic = new Mechanic(bench, this.person, this.draw);
+  }
+
+  /** Finds what the owner complains about and sees it; false when there is nothing to complain about. */
+  async complain(): Promise<boolean> {
+    const { bench, car, draw, mechanic, alteration } = this;
+    if (this.kind === 'outside' && alteration === undefined) return false;
+    const faults = car.hidden.map(({ fault, severity }) => fault.apply(severity));
+    if (alteration !== undefined || car.hidden.some(({ fault }) => canBlow(fault))) {
+      const driven = drivenSetUps(bench);
+      for (let i = 0; i < DRIVEN; i++) await car.visit(pick(draw, driven));
+    }
+    const places = complaints(bench, {
+      faults: [...faults, ...(alteration?.faults ?? [])],
+      added: alteration?.added ?? [],
+      absent: alteration?.absent ?? [],
+      blown: car.openFuses,
+    });
+    for (let tries = 0; tries < 3 && places.length > 0; tries++) {
+      const [place] = places.splice(Math.floor(draw() * places.length), 1);
+      await mechanic.moveTo(place!.setUp);
+      if (this.isGood(place!, await mechanic.read({ kind: 'load', load: place!.load, value: 'off' })))
+        continue;
+      this.complaint = place;
+      this.person.share = this.kind === 'misread' ? MISREAD : 0;
+      return true;
+    }
+    return false;
+  }
+
+  async run(): Promise<Session> {
+    const { mechanic, car, seed, kind } = this;
+    const complaint = mechanic.diagnosis;
+    await this.investigate();
+    const stopped = mechanic.diagnosis;
+    const { hidden } = car;
+    const fell = this.fell();
+    const findings = mechanic.findings;
+    const { minutes } = this;
+    let repairs = 0;
+    while (repairs < MOST_REPAIRS && mechanic.diagnosis.groups.length > 0) {
+      await this.repair(mechanic.diagnosis.groups[0]!.suspects[0]!);
+      repairs += 1;
+      await mechanic.moveTo(this.complaint!.setUp);
+      const seen = await mechanic.read({ kind: 'load', load: this.complaint!.load, value: 'off' });
+      if (this.isGood(this.complaint!, seen)) break;
+      await this.investigate();
+    }
+    return {
+      seed,
+      kind,
+      truth: this.truth(hidden),
+      car,
+      mechanic,
+      complaint,
+      stopped,
+      hidden,
+      final: mechanic.diagnosis,
+      fell,
+      findings,
+      minutes,
+      repairs,
+      misreads: this.misreads,
+      alteration: this.alteration,
+      spent: { ...mechanic.spent, suggest: this.suggesting },
+    };
+  }
+
+  /** Does what the program suggests until it suggests nothing. */
+  private async investigate(): Promise<void> {
+    const { mechanic, bench } = this;
+    for (let retaken = 0; mechanic.findings < MOST_FINDINGS;) {
+      const { diagnosis } = mechanic;
+      if (!diagnosis.fits && retaken < MOST_RETAKEN) {
+        retaken += 1;
+        await this.retake(diagnosis);
+        continue;
+      }
+      const started = performance.now();
+      const [best] = suggest(bench, mechanic.case, diagnosis);
+      this.suggesting += performance.now() - started;
+      if (best === undefined) return;
+      for (const action of best.actions) await mechanic.act(action);
+      await this.lookAgain();
+      if ((await this.read(best.reading)) === undefined)
+        mechanic.record({ type: 'skipped', test: best.line, why: 'cannot tell' });
+      this.minutes += best.minutes;
+    }
+  }
+
+  private async read(reading: Parameters<Mechanic['read']>[0]): Promise<number | undefined> {
+    const number = await this.mechanic.read(reading);
+    if (this.person.last !== undefined) this.misreads += 1;
+    return number;
+  }
+
+  /** A fault that comes and goes may do so now; a person sees that by the load they watch, and writes it down. */
+  private async lookAgain(): Promise<void> {
+    const { car, complaint, mechanic } = this;
+    if (complaint === undefined || !sameSetUp(mechanic.setUp, complaint.setUp)) return;
+    const before = car.hidden;
+    if (!car.wait()) return;
+    const gone = car.hidden.some(({ away }) => away);
+    const answer = await car.answer(mechanic.setUp, { kind: 'load', load: complaint.load, value: 'off' });
+    const { kind } = this.bench.network.loads.get(complaint.load)!;
+    const words = WORDS[kind];
+    const good = complaint.good === 'first' ? words[0] : words.at(-1);
+    const word = answer?.reading.kind === 'load' ? answer.reading.value : undefined;
+    // Where the eye cannot tell, nobody would know that the complaint had gone: leave it as it was.
+    if ((word === good) !== gone) car.unwait(before);
+    else mechanic.record({ type: 'found', reading: answer!.reading });
+  }
+
+  /** Takes readings that do not fit once more, in the set-up in which they were taken. */
+  private async retake(diagnosis: Diagnosis): Promise<void> {
+    const wrong = diagnosis.open.find(({ what }) => what === 'a reading is wrong')?.findings ?? [];
+    for (const number of wrong.slice(0, 3)) {
+      const step = this.mechanic.case.timeline.find(
+        (candidate) => candidate.kind === 'finding' && candidate.finding.number === number,
+      );
+      if (step?.kind !== 'finding') continue;
+      this.mechanic.record({ type: 'undone', number });
+      await this.mechanic.moveTo(step.finding.setUp);
+      await this.read(step.finding.reading);
+      this.minutes += 1;
+    }
+  }
+
+  private async repair(suspect: Suspect): Promise<void> {
+    const { mechanic, bench, car } = this;
+    const byId = new Map(bench.faults.map((fault) => [fault.id, fault]));
+    for (const { id, repair } of suspect.faults) {
+      const fault = byId.get(id)!;
+      const at = bench.network.points.has(fault.site) ? fault.site : fault.part;
+      const action: Action =
+        fault.owner === 'item'
+          ? { do: 'fit new', part: fault.part }
+          : fault.owner === 'position' && fault.contact
+            ? { do: 'clean', at }
+            : { do: 'repair', at: fault.part, how: repair.how };
+      await mechanic.act(action);
+    }
+    for (const [i, element] of bench.network.fuses.entries()) {
+      const { part } = bench.network.elements[element]!;
+      if ((car.openFuses >>> i) & 1) await mechanic.act({ do: 'fit new', part });
+    }
+  }
+
+  private isGood(complaint: Complaint, number: number | undefined): boolean {
+    if (number === undefined) return false;
+    const reading = this.mechanic.reading(number);
+    if (reading.kind !== 'load') return false;
+    const words = WORDS[this.bench.network.loads.get(reading.load)!.kind];
+    return reading.value === (complaint.good === 'first' ? words[0] : words.at(-1));
+  }
+
+  /** The finding by which the true fault is ruled out, if it is, as a steady fault and as one that comes and goes. */
+  private fell(): string | undefined {
+    const { bench, car, mechanic } = this;
+    if (car.hidden.length === 0) return undefined;
+    const evidence = gather(bench, mechanic.case);
+    const faults = car.hidden.map(({ fault }) => fault);
+    const comesAndGoes = car.hidden.some((fault) => fault.comesAndGoes);
+    const { fall } = judge(bench, faults, evidence, comesAndGoes ? 'comes and goes' : 'steady');
+    if (fall === undefined) return undefined;
+    const { observation, low, high } = fall;
+    return `ruled out by finding ${observation.finding} (${observation.kind}): predicted ${low} to ${high}, read ${observation.low} to ${observation.high}`;
+  }
+
+  private truth(hidden: SimulatedCar['hidden']): string {
+    if (this.alteration !== undefined) return this.alteration.words;
+    return hidden
+      .map(
+        ({ fault, now, comesAndGoes }) =>
+          `${fault.id} at ${now.toPrecision(4)} ${fault.scale.unit}${comesAndGoes ? ', comes and goes' : ''}`,
+      )
+      .join(' + ');
+  }
+}

@@ -1,0 +1,19 @@
+/** The second half of the simulated sessions; the halves run side by side. */
+import { expect, inject, test } from 'vitest';
+import { runShard } from './trials.js';
+
+/** How many sessions in all, and what stands behind the vehicle: `KNOWNGOOD_TRIALS=200 KNOWNGOOD_CAR=solver npm run trials`. */
+const SESSIONS = Number(process.env['KNOWNGOOD_TRIALS'] ?? 3000);
+const REFERENCE = process.env['KNOWNGOOD_CAR'] !== 'solver';
+
+test('when the second half of the simulated sessions ends then every true fault is kept and nothing is wrongly confirmed', async () => {
+  const results = await runShard(1, SESSIONS, inject('trialsFolder'), REFERENCE);
+  expect(results.filter(({ error }) => error !== undefined)).toEqual([]);
+  const plain = results.flatMap(({ score }) =>
+    score?.kind === 'single' || score?.kind === 'double' ? score : [],
+  );
+  expect(plain.filter(({ kept }) => !kept).map(({ circuit, seed }) => `${circuit} ${seed}`)).toEqual([]);
+  expect(
+    plain.filter(({ confirmed }) => confirmed === 'wrong').map(({ circuit, seed }) => `${circuit} ${seed}`),
+  ).toEqual([]);
+});

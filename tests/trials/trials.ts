@@ -1,0 +1,160 @@
+/**
+ * Trials: many simulated sessions over all circuits, scored. Split into shards that run side by side; each session depends on its
+ * seed alone, so the split changes nothing.
+ */
+import { appendFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { createWorkbench } from '../../src/diagnosis/workbench.js';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
+import type { Physics } from '../../src/exercise/physics.js';
+import { SolverPhysics } from '../../src/exercise/solver-car.js';
+import { readCircuit } from '../../src/files/circuit-file.js';
+import { Ngspice } from '../oracle/ngspice.js';
+import { Groups } from './groups.js';
+import { NgspicePhysics } from './ngspice-physics.js';
+import type { Score } from './score.js';
+import { score } from './score.js';
+import type { Kind, Session } from './session.js';
+import { runSession } from './session.js';
+
+export const CIRCUITS = join(import.meta.dirname, '../../circuits');
+
+/** Seeds tried for one session until a vehicle shows something to complain about. */
+const MOST_DRAWS = 80;
+/** After this many sessions of a circuit its memory is given back. */
+const PROGRESS_EVERY = 10;
+
+export interface Job {
+  readonly circuit: string;
+  readonly kind: Kind;
+  /** First of the seeds that may be tried. */
+  readonly seed: number;
+}
+
+export interface Result {
+  readonly score?: Score;
+  /** Seeds whose vehicle showed nothing. */
+  readonly silent: number;
+  /** What to read about a session that missed: seed, truth, the whole record. */
+  readonly story?: string;
+  /** The program broke down. */
+  readonly error?: string;
+  readonly job: Job;
+}
+
+export function circuitNames(): string[] {
+  return readdirSync(CIRCUITS)
+    .filter((file) => file.endsWith('.yaml'))
+    .map((file) => file.replace(/\.yaml$/, ''))
+    .sort();
+}
+
+/**
+ * `sessions` over all circuits in turn, a quarter of them double faults; and a tenth more of each special kind.
+ * @param seed another one gives other vehicles
+ */
+export function jobs(sessions: number, circuits: readonly string[], seed = 0): Job[] {
+  const list: Job[] = [];
+  const add = (count: number, kindOf: (i: number) => Kind, first: number) => {
+    for (let i = 0; i < count; i++) {
+      const circuit = circuits[i % circuits.length]!;
+      list.push({ circuit, kind: kindOf(Math.floor(i / circuits.length)), seed: seed + (first + i) * 100 });
+    }
+  };
+  add(sessions, (round) => (round % 4 === 3 ? 'double' : 'single'), 0);
+  add(Math.ceil(sessions / 10), () => 'misread', 1_000_000);
+  add(Math.ceil(sessions / 10), () => 'outside', 2_000_000);
+  return list;
+}
+
+/** Runs jobs one after another, circuit by circuit. `told` is called after each. */
+export async function runJobs(
+  list: readonly Job[],
+  ngspice: Ngspice | undefined,
+  told: (result: Result, done: number) => void,
+): Promise<void> {
+  let done = 0;
+  for (const circuit of new Set(list.map((job) => job.circuit))) {
+    const loaded = await readCircuit(join(CIRCUITS, `${circuit}.yaml`));
+    if ('problems' in loaded) throw new Error(`circuits/${circuit}.yaml does not load`);
+    const bench = createWorkbench(loaded.circuit);
+    const groups = new Groups(bench, ngspice);
+    for (const job of list) {
+      if (job.circuit === circuit) told(await runJob(bench, groups, job, ngspice), ++done);
+    }
+  }
+}
+
+async function runJob(
+  bench: Workbench,
+  groups: Groups,
+  job: Job,
+  ngspice: Ngspice | undefined,
+): Promise<Result> {
+  for (let silent = 0; silent < MOST_DRAWS; silent++) {
+    const seed = job.seed + silent;
+    const physics: Physics = ngspice === undefined ? new SolverPhysics() : new NgspicePhysics(ngspice);
+    try {
+      const session = await runSession(bench, physics, seed, job.kind);
+      if (session === undefined) continue;
+      const scored = await score(bench, groups, session);
+      return { job, silent, score: scored, ...(isMiss(scored) ? { story: storyOf(session, scored) } : {}) };
+    } catch (error) {
+      return {
+        job,
+        silent,
+        error: `${job.circuit} ${job.kind} seed ${seed}: ${String((error as Error).stack)}`,
+      };
+    }
+  }
+  return { job, silent: MOST_DRAWS };
+}
+
+/** Sessions that the closing note must explain. */
+export function isMiss(scored: Score): boolean {
+  if (scored.kind === 'outside' || scored.kind === 'misread') return scored.confirmed === 'wrong';
+  return !scored.kept || scored.confirmed === 'wrong' || scored.ranges.some(({ holds }) => !holds);
+}
+
+function storyOf(session: Session, scored: Score): string {
+  const left = session.stopped.suspects.slice(0, 6).map((suspect) => {
+    const ranges = suspect.severities.map((range) =>
+      range === undefined ? '' : ` ${range.low.toPrecision(3)} to ${range.high.toPrecision(3)} ${range.unit}`,
+    );
+    return `${suspect.hypothesis}${ranges.join(',')} (${suspect.share.toFixed(2)}${suspect.confirmed ? ', confirmed' : ''})`;
+  });
+  return [
+    `${scored.circuit} ${scored.kind} seed ${scored.seed}: ${scored.truth}`,
+    ...(session.fell === undefined ? [] : [`  ${session.fell}`]),
+    `  kept ${scored.kept}, confirmed ${scored.confirmed}, ranges ${JSON.stringify(scored.ranges)}`,
+    `  left: ${left.join('; ')}`,
+    ...session.mechanic.lines,
+  ].join('\n');
+}
+
+export const SHARDS = 2;
+
+/** One of the shards: runs its jobs, writes a line a result into `folder`, tells the progress on stderr. */
+export async function runShard(
+  shard: number,
+  sessions: number,
+  folder: string,
+  reference: boolean,
+): Promise<Result[]> {
+  // Neighbours in the list are neighbours in size: in turn, both shards get as much to do.
+  const mine = jobs(sessions, circuitNames()).filter(
+    (_, i) => Math.floor(i / circuitNames().length) % SHARDS === shard,
+  );
+  const started = performance.now();
+  const results: Result[] = [];
+  await runJobs(mine, reference ? await Ngspice.start() : undefined, (result, done) => {
+    results.push(result);
+    appendFileSync(join(folder, `shard-${shard}.jsonl`), `${JSON.stringify(result)}\n`);
+    if (done % PROGRESS_EVERY !== 0 && done !== mine.length) return;
+    const seconds = (performance.now() - started) / 1000;
+    process.stderr.write(
+      `trials ${shard + 1}/${SHARDS}: ${done} of ${mine.length}, ${result.job.circuit}, ${(seconds / done).toFixed(2)} s a session\n`,
+    );
+  });
+  return results;
+}
