@@ -4,7 +4,7 @@
  */
 import type { Circuit } from '../circuit/circuit.js';
 import { diagnose } from '../diagnosis/diagnose.js';
-import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
+import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import { createWorkbench, type Workbench } from '../diagnosis/workbench.js';
 import { suggest } from '../planning/next.js';
 import type { Suggestion } from '../planning/suggestion.js';
@@ -58,7 +58,7 @@ export class Session {
   }
 
   get diagnosis(): Diagnosis {
-    return (this.#diagnosis ??= filled(diagnose(this.bench, this.case)));
+    return (this.#diagnosis ??= diagnose(this.bench, this.case, { fit: true }));
   }
 
   /** Best first, without the tests that somebody could not do. */
@@ -99,21 +99,6 @@ export class Session {
   private get bench(): Workbench {
     return (this.#bench ??= createWorkbench(this.circuit));
   }
-}
-
-const NOT_YET: Partial<Diagnosis> = { blown: [], hidden: [], assumedAway: [], triples: false };
-const NOT_YET_SUSPECT: Partial<Suspect> = { soft: [], severities: [], course: 'either', explains: [] };
-
-function filled(found: Diagnosis): Diagnosis {
-  const fill = (one: Suspect): Suspect => ({ ...NOT_YET_SUSPECT, ...{ measuredShare: one.share }, ...one });
-  const share: { readonly share?: number } = { share: 0 };
-  return {
-    ...NOT_YET,
-    ...found,
-    suspects: found.suspects.map(fill),
-    groups: found.groups.map((group) => ({ ...group, suspects: group.suspects.map(fill) })),
-    open: found.open.map((one) => ({ ...share, ...one })),
-  };
 }
 
 /** Keeps events in memory only: for the demo, and for sessions that are only looked at. */

@@ -32,12 +32,12 @@ export function toAscii(text: string): string {
     .replace(/[^\n\x20-\x7e]/gu, '?');
 }
 
-/** Breaks one paragraph into lines of at most `width`; a word longer than the line is cut. */
+/** Breaks one paragraph into lines of at most `width`; a word longer than the line is cut, a share stays with its sign. */
 export function wrap(text: string, width: number, first = '', rest = first): readonly string[] {
   const lines: string[] = [];
   let line = first;
   let empty = true;
-  for (const word of text.split(/\s+/).filter((piece) => piece !== '')) {
+  for (const word of text.split(/\s+(?![%])/).filter((piece) => piece !== '')) {
     let piece = word;
     if (!empty && line.length + 1 + piece.length > width) {
       lines.push(line);

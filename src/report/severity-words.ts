@@ -26,8 +26,7 @@ export function severityWords({ unit, value, low, high }: FittedSeverity): strin
 /** "it takes 1.9 V with pedal down"; undefined where nothing is known of it. */
 export function stealWords({ steals }: FittedSeverity): string | undefined {
   if (steals === undefined) return undefined;
-  const when = steals.condition === '' ? '' : ` with ${steals.condition}`;
-  return `it takes ${figure(steals.volts)} V${when}`;
+  return `it takes ${figure(steals.volts)} V ${steals.condition}`.trimEnd();
 }
 
 /** For each fault of a suspect with a known severity: "4.1 ohm, 3.6 to 4.9, at ground point GP5; it takes 1.9 V with pedal down". */

@@ -1,5 +1,5 @@
 /** Sessions as tests: what holds, what differs, what cannot be run, and the exit status of each. */
-import { readdir, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { bench, EXAMPLES, REVERSING, shown, type Bench } from './bench.js';
@@ -13,10 +13,9 @@ afterAll(() => at.remove());
 const head = `session: 1\ntitle: demo\ncircuit: ${REVERSING}\nsteps:\n  - key on, gear reverse\n  - fails H1\n  - works H2\n`;
 
 describe('replay', () => {
-  test('when the bundled examples are replayed then all hold', async () => {
-    const files = (await readdir(EXAMPLES))
-      .filter((name) => name.endsWith('.yaml'))
-      .map((name) => join(EXAMPLES, name));
+  // All of them hold: tests/examples. Here it is the command that is tried.
+  test('when bundled examples are replayed then they hold', async () => {
+    const files = ['reversing-dead-lamp.yaml', 'rounded-twelve.yaml'].map((name) => join(EXAMPLES, name));
     const ran = await at.run(['replay', ...files]);
     expect(ran.status, shown(ran)).toBe(0);
     expect(ran.stdout).toContain(`${files.length} hold, 0 differ, 0 could not run`);

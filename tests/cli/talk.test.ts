@@ -70,11 +70,11 @@ describe('at the prompt', () => {
   test('when a bare reading is typed then it answers the suggested test, with its steps', async () => {
     const ran = await startWith('0.1', 'pause');
     const suggested = /line: {2}(.*) \.\.\./.exec(ran.stderr)?.[1] ?? '';
-    expect(suggested, shown(ran)).toMatch(/^(volts|drop) /);
+    expect(suggested, shown(ran)).toMatch(/^(volts|drop|ohms) /);
     const found = (await events()).at(-2);
     expect(found).toMatchObject({
       type: 'found',
-      reading: { kind: 'volts', value: { value: 0.1, step: 0.1 } },
+      reading: { value: { value: 0.1, step: 0.1 } },
     });
   });
 

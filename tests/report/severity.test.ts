@@ -22,7 +22,7 @@ const bad = {
   value: 4.1,
   low: 3.6,
   high: 4.9,
-  steals: { volts: 1.93, condition: 'pedal down' },
+  steals: { volts: 1.93, condition: 'with pedal down' },
 } as const;
 const ground = fault('GP5', 'GP5', 'high resistance or open: ground point GP5 (left tail ground)');
 
