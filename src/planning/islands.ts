@@ -1,4 +1,5 @@
 /** Which nodes hang together: a stretch that nothing joins to the rest shows no volts, whatever a formula says of its leaks. */
+import { coilConds } from '../network/cond.js';
 import type { Network } from '../network/network.js';
 import { BODY } from '../network/network.js';
 import type { Forecast } from './forecast.js';
@@ -40,9 +41,9 @@ export function islands(
   for (const { index, a, b, law } of network.elements) {
     if (open.has(index)) continue;
     let closed = variant.present[index] === 1;
-    if (law.kind === 'contact' && law.closed.kind === 'coil') {
-      const pulledIn = (outcome.pulledIn >>> coils.get(law.closed.coil)!) & 1;
-      closed &&= (pulledIn === 1) === (law.closed.rest === 'open');
+    if (law.kind === 'contact') {
+      for (const { coil, rest } of coilConds(law.closed))
+        closed &&= ((outcome.pulledIn >>> coils.get(coil)!) & 1) === (rest === 'open' ? 1 : 0);
     }
     if (stuck.get(index) ?? closed) join(a, b);
   }

@@ -45,7 +45,7 @@ function presented(bench: Workbench, session: Case, scales: Scales): Suggestion[
 function toSuggestion(
   bench: Workbench,
   session: Case,
-  { candidate, minutes, gain }: Weighed,
+  { candidate, minutes, gain, separates }: Weighed,
   members: readonly Member[],
 ): Suggestion {
   const { line, reading, words, setUp, wiggle } = candidate;
@@ -59,6 +59,7 @@ function toSuggestion(
     words,
     minutes,
     gain,
+    separates,
     expects: expected(reading),
     outcomes: wiggle === undefined ? outcomesOf(bench, reading, members) : wiggleOutcomes(members, wiggle.at),
     cautions: cautionsOn(bench, session, actions, reading),

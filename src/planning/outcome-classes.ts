@@ -5,6 +5,7 @@
 import { sightBand, WORDS } from '../diagnosis/sights.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Reading } from '../session/events.js';
+import { NO_ANSWER } from './reads.js';
 
 /** From where to where a band reaches on the axis of classes (class i is i to i + 1); the version's weight lies evenly on it. */
 export type Span = readonly [from: number, to: number];
@@ -29,6 +30,8 @@ const LEADS = 0.6;
 const OHM_STEPS = 4;
 const OL = 80;
 const OL_OHMS = 1e7;
+
+const SCAN_VOLTS = 0.1;
 
 const CLAMP_SHARE = 0.2;
 const CLAMP_AMPS = 0.15;
@@ -58,6 +61,8 @@ export function classifierFor(bench: Workbench, reading: Reading, { battery }: S
         const error = CLAMP_AMPS + CLAMP_SHARE * amps;
         return [clampAxis(amps - error), clampAxis(amps + error)];
       };
+    case 'scan':
+      return scanned(bench, `${reading.module}.${reading.input}`);
     case 'load':
       return sights(
         WORDS[bench.network.loads.get(reading.load)!.kind].map((word) =>
@@ -67,6 +72,20 @@ export function classifierFor(bench: Workbench, reading: Reading, { battery }: S
     default:
       return sights((['lit', 'dim', 'off'] as const).map((word) => sightBand('lamp', word)));
   }
+}
+
+/** Low, high, or either between the thresholds. No answer may have reasons outside the drawing and rules nothing out. */
+function scanned(bench: Workbench, input: string): Classifier {
+  const scan = bench.network.scans?.get(input);
+  return (volts) => {
+    if (scan === undefined || volts === NO_ANSWER) return [0, MOST_CLASSES];
+    if (scan.reads === 'volts') {
+      const error = SCAN_VOLTS + DROP_SHARE * Math.abs(volts);
+      return [voltAxis(volts - error), voltAxis(volts + error)];
+    }
+    if (volts >= scan.highVolts) return [1, 2];
+    return volts <= scan.lowVolts ? [0, 1] : [0, 2];
+  };
 }
 
 function voltAxis(volts: number): number {

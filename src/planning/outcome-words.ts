@@ -4,6 +4,7 @@ import type { Workbench } from '../diagnosis/workbench.js';
 import type { Reading } from '../session/events.js';
 import type { Likely } from './likely.js';
 import type { Span } from './outcome-classes.js';
+import { NO_ANSWER } from './reads.js';
 
 /** A version with the figure it would give and where on the axis of classes that lies. */
 export interface Member {
@@ -84,6 +85,12 @@ function whenWords(bench: Workbench, reading: Reading, figures: readonly number[
     case 'amps':
     case 'clamp':
       return range(low, high, 'A');
+    case 'scan': {
+      if (low === NO_ANSWER) return 'no answer';
+      const scan = bench.network.scans?.get(`${reading.module}.${reading.input}`);
+      if (scan === undefined || scan.reads === 'volts') return range(low, high, 'V');
+      return (low + high) / 2 >= (scan.lowVolts + scan.highVolts) / 2 ? scan.reads.high : scan.reads.low;
+    }
     default:
       return range(low, high, 'V');
   }

@@ -31,7 +31,8 @@ export function outOfReach(circuit: Circuit, point: string): OutOfReach | undefi
 export function pointsAt(part: Part): readonly PointId[] {
   if (part.type === 'connector')
     return part.pins.flatMap((pin) => [`${part.id}.${pin}h`, `${part.id}.${pin}c`]);
-  if (part.type === 'battery') return ['bat+'];
+  if (part.type === 'battery')
+    return ['bat+', ...terminalsOf(part).map((terminal) => `${part.id}.${terminal}`)];
   if (part.type === 'ground' || part.type === 'splice') return [part.id];
   return terminalsOf(part).map((terminal) => `${part.id}.${terminal}`);
 }

@@ -45,12 +45,14 @@ export function figureOf(bench: Workbench, forecaster: Forecaster, reading: Read
     case 'load': {
       const load = network.loads.get(reading.load)!;
       const { a, b } = network.elements[load.element]!;
+      // An LED needs its volts the right way round.
+      const sized = load.kind === 'LED' ? (volts: number) => Math.max(0, volts) : Math.abs;
       return ({ outcome, variant }) => {
         let rated = load.ratedVolts;
         for (const fault of variant.faults)
           if (fault.kind === 'law' && fault.element === load.element && fault.law.kind === 'curve')
             rated = fault.law.volts;
-        return Math.abs(outcome.volts[a]! - outcome.volts[b]!) / rated;
+        return sized(outcome.volts[a]! - outcome.volts[b]!) / rated;
       };
     }
     case 'clamp': {
@@ -58,10 +60,21 @@ export function figureOf(bench: Workbench, forecaster: Forecaster, reading: Read
       if (element === undefined) return undefined;
       return ({ outcome, variant, stand }) => Math.abs(stand.solver.current(outcome, variant, element));
     }
+    case 'scan': {
+      const scan = network.scans?.get(`${reading.module}.${reading.input}`);
+      if (scan === undefined) return undefined;
+      const { a, b } = network.elements[scan.element]!;
+      const supply = network.coils.indexOf(scan.supply);
+      return ({ outcome }) =>
+        (outcome.pulledIn >>> supply) & 1 ? outcome.volts[a]! - outcome.volts[b]! : NO_ANSWER;
+    }
     default:
       return undefined;
   }
 }
+
+/** Figure of a module that does not answer. */
+export const NO_ANSWER = -Infinity;
 
 /** Volts left across a lamp behind so many ohms, by bisection: its current rises with its volts. */
 function loaded(law: Law, volts: number, ohms: number): number {

@@ -18,6 +18,8 @@ export interface Suggestion {
   readonly minutes: number;
   /** Bits it is expected to tell about which repair is needed; below about 0.05 it is hardly worth its minutes. */
   readonly gain: number;
+  /** Some outcome would rule a repair out for good. */
+  readonly separates: boolean;
   /** What kind of answer the line waits for. */
   readonly expects: 'volts' | 'ohms' | 'beep' | 'sight' | 'testlamp' | 'amps' | 'scan';
   /** What each outcome would mean. `when`: "about 12 V". `chance`: 0 to 1. */

@@ -15,24 +15,23 @@ export function isolation(scope: Scope): Candidate[] {
   return [...linesWhole(scope, dead), ...connectorsParted(scope, dead), ...sections(scope, dead)];
 }
 
-/** From every point to body, nothing parted but what makes it dead. */
-function linesWhole({ conditions, points }: Scope, dead: DeadLines): Candidate[] {
-  return conditions.flatMap(({ setUp }) =>
-    points.flatMap(({ point }) => ohms(dead, { ...setUp, engine: 'off' }, point, 'body')),
+/** From every point to body, nothing parted but what makes it dead; through the switch as it stood, and at rest. */
+function linesWhole({ bench, conditions, points }: Scope, dead: DeadLines): Candidate[] {
+  const asItWas = conditions.map(({ setUp }) => ({ ...setUp, engine: 'off' }) as const);
+  return [atRest(bench.circuit), ...asItWas].flatMap((setUp) =>
+    points.flatMap(({ point }) => ohms(dead, setUp, point, 'body')),
   );
 }
 
 /** Each connector parted alone: its pins to body, and each to its neighbour, on both sides. */
-function connectorsParted({ conditions, parts, points }: Scope, dead: DeadLines): Candidate[] {
+function connectorsParted({ bench, parts, points }: Scope, dead: DeadLines): Candidate[] {
   const open = new Set(points.map(({ point }) => point));
-  return conditions.flatMap(({ setUp }) =>
-    parts.flatMap((part) => {
-      const parted: SetUp = { ...setUp, engine: 'off', unplugged: new Set([part.id]) };
-      return pairsAt(part)
-        .filter((pair) => pair.every((point) => point === 'body' || open.has(point)))
-        .flatMap(([red, black]) => ohms(dead, parted, red, black));
-    }),
-  );
+  return parts.flatMap((part) => {
+    const parted: SetUp = { ...atRest(bench.circuit), unplugged: new Set([part.id]) };
+    return pairsAt(part)
+      .filter((pair) => pair.every((point) => point === 'body' || open.has(point)))
+      .flatMap(([red, black]) => ohms(dead, parted, red, black));
+  });
 }
 
 /** Pins to body and pins to their neighbours, side by side. */
@@ -117,20 +116,24 @@ function stateWords({ out, unplugged }: SetUp): string {
   return words.length === 0 ? 'everything off' : words.join(', ');
 }
 
-/** Ways to make a line dead: as it is, a fuse out, the battery off. */
+/** Ways to make a line dead: everything off, a fuse out, the battery off. */
 class DeadLines {
   private readonly live = new Map<string, ReadonlySet<PointId>>();
-  private readonly ways: readonly (string | undefined)[];
+  private readonly ways: readonly string[];
+  private readonly rest: SetUp['controls'];
 
   constructor(private readonly scope: Scope) {
     const named = (type: Part['type']) =>
       scope.parts.filter((part) => part.type === type).map(({ id }) => id);
-    this.ways = [undefined, ...named('fuse'), ...named('battery')];
+    this.ways = [...named('fuse'), ...named('battery')];
+    this.rest = atRest(scope.bench.circuit).controls;
   }
 
   /** The set-up with as little taken out as makes these points dead; undefined where nothing within reach does. */
   make(setUp: SetUp, points: readonly PointId[]): SetUp | undefined {
-    for (const way of this.ways) {
+    const off = [...setUp.controls].every(([control, position]) => this.rest.get(control) === position);
+    // With a control worked something is fed: then the supply goes first, and never only the switch.
+    for (const way of off ? [undefined, ...this.ways] : this.ways) {
       const tried = way === undefined ? setUp : { ...setUp, out: new Set([...setUp.out, way]) };
       const live = this.liveIn(tried);
       if (points.every((point) => point === 'body' || !live.has(plainPoint(this.scope.bench.circuit, point))))

@@ -29,7 +29,12 @@ export function itemsOut({ bench, parts }: Scope): Candidate[] {
 function ownTerminals(part: Part): readonly (readonly [string, string])[] {
   if (part.type === 'fuse') return [['1', '2']];
   if (part.type === 'lamp') return part.filaments.map(({ terminal }) => [terminal, '31'] as const);
-  if (part.type === 'relay') return [['86', '85']];
+  if (part.type === 'relay') {
+    const contacts = part.changeOver
+      ? [['30', '87'] as const, ['30', '87a'] as const]
+      : [['30', '87'] as const];
+    return [['86', '85'], ...contacts];
+  }
   return [];
 }
 

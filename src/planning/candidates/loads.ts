@@ -10,11 +10,17 @@ export function glances({ bench, conditions }: Scope): Candidate[] {
   const { circuit } = bench;
   const rest = atRest(circuit);
   const controls = [...circuit.controls.values()];
+  const worked = new Set(
+    conditions.flatMap(({ setUp }) =>
+      [...setUp.controls].map(([control, position]) => `${control} ${position}`),
+    ),
+  );
   const changed = conditions.flatMap(({ setUp }) =>
-    controls.flatMap((control) =>
-      control.risk === undefined
-        ? control.positions.map((position) => withControl(setUp, control.id, position))
-        : [],
+    controls.flatMap(({ id, positions, risk }) =>
+      positions
+        // One that may move something is worked no further than the complaint needs it.
+        .filter((position, i) => risk === undefined || i === 0 || worked.has(`${id} ${position}`))
+        .map((position) => withControl(setUp, id, position)),
     ),
   );
   const alone = controls.flatMap((control) =>

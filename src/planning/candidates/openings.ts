@@ -6,6 +6,7 @@ import type { Circuit, Part } from '../../circuit/circuit.js';
 import type { SetUp } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
 import { BARE } from '../candidate.js';
+import { reachable } from '../live-line.js';
 import { pointsAt } from '../reach.js';
 import { watch } from './loads.js';
 import { againstPosts } from './volts.js';
@@ -22,7 +23,8 @@ export function openings(scope: Scope): Candidate[] {
       const what = part.type === 'connector' ? `with ${part.id} unplugged, ` : `with ${part.id} out, `;
       for (const point of pointsAt(part)) {
         if (!scope.points.some((open) => open.point === point)) continue;
-        list.push(...againstPosts(scope, opened, point), ...testLamps(bench.circuit, opened, point));
+        list.push(...againstPosts(scope, opened, point));
+        if (!onModule(bench.circuit, opened, point)) list.push(...testLamps(bench.circuit, opened, point));
       }
       for (const load of bench.network.loads.values()) list.push(watch(bench.circuit, load, opened, what));
     }
@@ -38,7 +40,15 @@ function opening(part: Part, setUp: SetUp): SetUp | undefined {
 
 /** Items made to be pulled out and pushed in by hand. */
 export function isPluggedIn(part: Part): boolean {
-  return ['fuse', 'lamp', 'relay', 'flasher', 'LED'].includes(part.type);
+  return ['fuse', 'lamp', 'LED lamp', 'relay', 'flasher'].includes(part.type);
+}
+
+/** A test lamp can draw more than an output of a module can give. */
+function onModule(circuit: Circuit, setUp: SetUp, point: string): boolean {
+  const modules = [...circuit.parts.values()].filter(({ type }) => type === 'module');
+  if (modules.length === 0) return false;
+  const line = reachable(circuit, setUp, point, 'metal');
+  return modules.some((part) => pointsAt(part).some((terminal) => line.has(terminal)));
 }
 
 /** The open line loaded: a test lamp to each post. */
