@@ -145,6 +145,11 @@ function play(
     if (typeof step === 'string') {
       const line = parseLine(step, circuit, recorded);
       if (line.kind === 'events') record(line.events);
+      else if (line.kind === 'query' && line.query === 'redraw')
+        refuse(
+          'a drawing is corrected in a running session only',
+          'write the session for the corrected circuit file, or add an event of the type redrawn',
+        );
       else if (line.kind === 'query')
         refuse('a question records nothing', 'delete the line; what must come out stands under expect');
       else if (line.kind === 'error')

@@ -30,7 +30,9 @@ export function describeEvent(circuit: Circuit, event: Event, standing: SetUp): 
     case 'symptom':
       return `from here on the complaint is ${event.symptom}`;
     case 'proved':
-      return `${event.mode}: the meter was shown to work`;
+      return event.mode === 'scan'
+        ? 'the scan tool was shown to work'
+        : `${event.mode}: the meter was shown to work`;
     case 'assumed':
       return `${describePlace(circuit, event.part)} is taken as good without a test`;
     case 'noted':

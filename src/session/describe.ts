@@ -1,5 +1,6 @@
 /** Points, readings, actions and set-ups in words: the echo of what was understood, and the report's lines. */
 import type { Circuit } from '../circuit/circuit.js';
+import { framesOf } from '../circuit/points.js';
 import type { Action, Reading } from './events.js';
 import { formatTyped } from './format-typed.js';
 import { KNOWN_GOOD, type SetUp } from './setup.js';
@@ -9,6 +10,7 @@ export function describePlace(circuit: Circuit, name: string): string {
   if (name === 'bat+') return 'battery positive';
   if (name === 'bat-') return 'battery negative';
   if (name === 'body') return 'body metal';
+  if (framesOf(circuit.parts).includes(name)) return `${name} metal`;
   const whole = circuit.parts.get(name);
   if (whole) return whole.label === '' ? name : `${name} (${whole.label})`;
   const wire = circuit.wires.find((candidate) => candidate.id === name);

@@ -28,6 +28,7 @@ test.each<[line: string, echo: string, after?: readonly string[]]>([
     '3.2 V: red F1.2 (left fuse terminal 2), black battery negative, low-impedance meter, everything at rest',
   ],
   ['prove clamp', 'clamp: the meter was shown to work'],
+  ['prove scan', 'the scan tool was shown to work'],
 ])('when %j is recorded then it is echoed in full', (line, echo, after = []) => {
   expect(parseLine(line, kinds, recordKinds(after))).toMatchObject({ kind: 'events', echo: [echo] });
 });
