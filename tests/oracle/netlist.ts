@@ -12,6 +12,8 @@ export interface SpiceCase {
   readonly variant: Variant;
   readonly pulledIn: number;
   readonly blown: number;
+  /** Contacts that are open although their condition holds: those of a duty, for their part of the time. */
+  readonly open?: readonly number[];
   /** Nodes whose volts are wanted; all of them unless given. */
   readonly nodes?: readonly number[];
   /** Volts per node from which ngspice may start where it does not settle by itself. */
@@ -45,7 +47,9 @@ function expression(law: Law, edge: number, v: string): string {
 }
 
 /** Whether current can pass at all, apart from ohms in series. */
-function connected({ network, variant, pulledIn, blown }: SpiceCase, index: number, law: Law): boolean {
+function connected(spice: SpiceCase, index: number, law: Law): boolean {
+  const { network, variant, pulledIn, blown, open = [] } = spice;
+  if (open.includes(index)) return false;
   for (const fault of variant.faults)
     if (fault.kind === 'stuck' && fault.element === index) return fault.closed;
   if (index < network.elements.length && variant.present[index] === 0) return false;
@@ -73,6 +77,27 @@ function movedEnds({ network, variant }: SpiceCase): ReadonlyMap<number, readonl
     ends.set(fault.second, [second[0], first[1]]);
   }
   return ends;
+}
+
+/**
+ * The networks of which a DC meter shows the mean, with their part of the time. Contacts with a duty close together at the
+ * start of a period and open one after the other; nearly always there is none, or one.
+ */
+export function phasesOf(spice: SpiceCase): { readonly spice: SpiceCase; readonly share: number }[] {
+  const { network, variant } = spice;
+  const opensAt = new Map<number, number>();
+  network.elements.forEach(({ index, law }) => {
+    if (law.kind !== 'contact' || law.duty === undefined || !connected(spice, index, law)) return;
+    if (variant.faults.some((fault) => fault.kind === 'stuck' && fault.element === index)) return;
+    const edge = variant.corner?.[index] ?? 0;
+    opensAt.set(index, pick(edge, law.duty.low, law.duty.part, law.duty.high));
+  });
+  const moments = [...new Set([0, ...opensAt.values(), 1])].sort((a, b) => a - b);
+  return moments.slice(1).map((until, i) => {
+    const from = moments[i]!;
+    const open = [...opensAt].filter(([, at]) => at <= from).map(([contact]) => contact);
+    return { spice: { ...spice, open }, share: until - from };
+  });
 }
 
 export interface SpiceParts {
@@ -108,32 +133,32 @@ export function spiceParts(spice: SpiceCase): SpiceParts {
     }
     if (a === b || series === Infinity || !connected(spice, index, law)) return;
     const edge = variant.corner?.[index] ?? 0;
-    const inner = `s${index}`;
+    // What is attached or has moved is named by where it stands, so that the same name always joins the same nodes.
+    const place =
+      index >= network.elements.length
+        ? `m${a}x${b}x${index - network.elements.length}`
+        : ends.has(index)
+          ? `e${index}x${a}x${b}`
+          : `e${index}`;
+    const inner = `s${place}`;
     let from = spiceNode(a);
     const to = spiceNode(b);
     if (law.kind === 'ohms' || law.kind === 'contact' || law.kind === 'fuse') {
-      // Instruments are named by where they stand, so that cases with the meter elsewhere share a netlist.
-      const name =
-        index >= network.elements.length
-          ? `m${a}x${b}x${index - network.elements.length}`
-          : ends.has(index)
-            ? `e${index}x${a}x${b}`
-            : `e${index}`;
-      resistor(name, from, to, pick(edge, law.high, law.ohms, law.low) + series);
+      resistor(place, from, to, pick(edge, law.high, law.ohms, law.low) + series);
       return;
     }
     if (law.kind === 'source') {
       const volts = pick(edge, law.lowVolts, law.volts, law.highVolts);
-      parts.sources.set(`ve${index}`, { plus: inner, minus: from, volts });
-      resistor(`i${index}`, inner, to, law.ohms + series);
+      parts.sources.set(`v${place}`, { plus: inner, minus: from, volts });
+      resistor(`i${place}`, inner, to, law.ohms + series);
       return;
     }
     if (series > 0) {
-      resistor(`i${index}`, from, inner, series);
+      resistor(`i${place}`, from, inner, series);
       from = inner;
     }
     const volts = to === '0' ? `v(${from})` : from === '0' ? `-v(${to})` : `v(${from},${to})`;
-    parts.curves.push(`be${index} ${from} ${to} I = ${expression(law, edge, volts)}`);
+    parts.curves.push(`b${place} ${from} ${to} I = ${expression(law, edge, volts)}`);
   });
   variant.faults.forEach((fault, i) => {
     if (fault.kind !== 'bridge' || fault.a === fault.b || fault.ohms === Infinity) return;
