@@ -10,6 +10,11 @@ export interface CoilBand {
   readonly pullInVolts: number;
   readonly dropOutVolts: number;
   readonly manner?: 'under' | 'alternating';
+  /**
+   * For a coil with a manner: per contact it moves, masks of the other coils that must be pulled in and dropped for the contact
+   * to close. While none can, its whims change nothing, and following them would double the states for nothing.
+   */
+  readonly beside?: readonly { readonly pulled: number; readonly dropped: number }[];
 }
 
 export interface RelayStates {
@@ -58,8 +63,10 @@ function unrest(
 ): { must: number; may: number } {
   let must = 0;
   let may = 0;
-  coils.forEach(({ pullInVolts, dropOutVolts, manner }, i) => {
+  coils.forEach(({ pullInVolts, dropOutVolts, manner, beside }, i) => {
     const bit = 1 << i;
+    if (beside?.every(({ pulled, dropped }) => (state & pulled) !== pulled || (state & dropped) !== 0))
+      return;
     // What counts for a shut-down is the current that would flow without it.
     const at = voltsIn(manner === 'under' ? state & ~bit : state)[i]!;
     if (manner !== undefined) {

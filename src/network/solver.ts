@@ -3,7 +3,7 @@
  * (verdicts, next tests, the simulated vehicle) asks here.
  */
 import { AppliedVariant } from './applied-variant.js';
-import { coilConds } from './cond.js';
+import { AT_REST, coilBand, movedBy } from './coil-bands.js';
 import type { FuseVerdict } from './fuse-rule.js';
 import { fuseLoad, judgeFuses, resetsOf } from './fuse-rule.js';
 import { isLinear } from './laws.js';
@@ -45,6 +45,8 @@ export class Solver {
   /** Networks in which a fault gave a curve to an element that had none, by those elements. */
   private readonly unusual = new Map<string, ReducedNetwork>();
   private readonly fuseLoads: Float64Array;
+  /** Contacts that each coil moves. */
+  private readonly moved: readonly (readonly number[])[];
   /** Coils that go in and out by themselves, and fuses that close again by themselves, as masks. */
   private readonly flashers: number;
   private readonly closeAgain: number;
@@ -73,6 +75,7 @@ export class Solver {
     this.curved = this.elements.laws.flatMap((law, i) => (isLinear(law) ? [] : [i]));
     this.usual = new ReducedNetwork(network.nodeNames.length, this.elements, this.curved);
     this.bands = network.coils.map((coil) => coilBand(network, coil));
+    this.moved = network.coils.map((coil) => movedBy(network, coil));
     this.flashers = maskOf(this.bands, ({ manner }) => manner === 'alternating');
     this.closeAgain = maskOf(network.fuses, (fuse) => resetsOf(network, fuse) === 'automatic');
     this.fuseLoads = new Float64Array(network.fuses.length);
@@ -105,6 +108,7 @@ export class Solver {
     }));
     const seen = new Set<string>();
     const known = new Map<string, Outcome>();
+    const bands = this.bandsIn(variant);
     for (const way of ways) {
       const states = new Map<number, Outcome>();
       const standing = (pulledIn: number) => {
@@ -118,7 +122,7 @@ export class Solver {
         return outcome;
       };
       const coilVolts = (pulledIn: number) => this.coilVolts(variant, standing(pulledIn));
-      const { stable, chatter } = settleRelays(this.bands, coilVolts, way.relays);
+      const { stable, chatter } = settleRelays(bands, coilVolts, way.relays);
       for (const [list, chatters] of [
         [stable, false],
         [chatter, true],
@@ -143,6 +147,15 @@ export class Solver {
       }
     }
     return outcomes;
+  }
+
+  /** Coils whose contacts the set-up keeps open (an alternator at rest) stay at rest. */
+  private bandsIn({ present }: Variant): readonly CoilBand[] {
+    if (!this.moved.some((contacts) => contacts.every((contact) => present[contact] === 0)))
+      return this.bands;
+    return this.bands.map((band, i) =>
+      this.moved[i]!.every((contact) => present[contact] === 0) ? AT_REST : band,
+    );
   }
 
   /** Amperes from a to b inside an element (added ones follow the network's) as the network stands in an outcome. */
@@ -297,15 +310,6 @@ export class Solver {
     }
     return judgeFuses(fuseLoads);
   }
-}
-
-/** The band of a coil stands with the contacts it moves; one that moves none may as well stay at rest. */
-function coilBand(network: Network, coil: number): CoilBand {
-  for (const { law } of network.elements) {
-    const band = law.kind === 'contact' && coilConds(law.closed).find((cond) => cond.coil === coil);
-    if (band) return band;
-  }
-  return { pullInVolts: Infinity, dropOutVolts: Infinity };
 }
 
 /** Steps over which an outcome is a mean; one that is none is its only step. */
