@@ -108,7 +108,7 @@ function alternatorOf(base: PartBase, reader: PartReader): Part {
     reader.mistakes.error(
       'contradiction',
       reader.ranges.value(`${reader.at}/volts`),
-      `the alternator holds ${volts} V, which does not suit a system of ${nominalVolts} V`,
+      `the alternator holds ${volts} V, but a system of ${nominalVolts} V is charged with about ${((nominalVolts * 14.2) / 12).toFixed(1)} V`,
       'give the volts that its regulator holds, or leave volts out',
     );
   }

@@ -185,6 +185,9 @@ function mendKey(key: string, known: readonly string[]): string {
   return near !== undefined ? `did you mean ${near}?` : `use one of: ${known.join(', ')}`;
 }
 
+/** Groups whose entries are named by their terminals: `/outputs/8` is output 8, while `/wires/2` is wire 3. */
+const BY_TERMINAL: ReadonlySet<string> = new Set(['filaments', 'inputs', 'outputs', 'on']);
+
 /** `/wires/2/size` as a person would say it: "size of wire 3". */
 export function nameOf(at: string): string {
   if (at === '') return 'the file';
@@ -197,7 +200,7 @@ export function nameOf(at: string): string {
     const list = names[index - 1];
     if (/^\d+$/.test(name) && list !== undefined) {
       spoken.pop();
-      spoken.push(`${list.replace(/s$/, '')} ${Number(name) + 1}`);
+      spoken.push(`${list.replace(/s$/, '')} ${BY_TERMINAL.has(list) ? name : Number(name) + 1}`);
     } else spoken.push(name);
   });
   const shown =

@@ -15,6 +15,14 @@ export const BROKEN: readonly BrokenCase[] = [
     ],
   },
   {
+    file: 'alternator.yaml',
+    says: [
+      '13:45 error: the alternator holds 12 V, but a system of 12 V is charged with about 14.2 V. Mend: give the volts that its regulator holds, or leave volts out',
+      '13:62 error: G2 has no terminal B+, without which it does nothing. Mend: add B+ to the list',
+      '14:34 error: F1 has no terminal 49a, without which it does nothing. Mend: add 49a to the list',
+    ],
+  },
+  {
     file: 'anchor.yaml',
     says: [
       '3:8 error: & at the start of a value is a YAML anchor, which is not used here. Mend: put the value in quotes, or delete the &',
@@ -45,6 +53,14 @@ export const BROKEN: readonly BrokenCase[] = [
   {
     file: 'brace-not-closed.yaml',
     says: ['25:5 error: a { is opened here and never closed. Mend: add the closing }'],
+  },
+  {
+    file: 'breaker-reset.yaml',
+    says: [
+      '13:44 error: reset of F1 cannot be “hand”. Mend: use one of: automatic, manual',
+      '14:14 error: there is no kind of part called “fuseable link”. Mend: did you mean fusible link?',
+      '15:39 error: terminal 2 of F3 cannot be “49b”. Mend: did you mean 49a?',
+    ],
   },
   {
     file: 'comma-missing.yaml',
@@ -95,6 +111,15 @@ export const BROKEN: readonly BrokenCase[] = [
     says: ['4:10 error: “\u001b[31m12\u202e V” is not a voltage. Mend: write it like 12 V'],
   },
   {
+    file: 'frames.yaml',
+    says: [
+      '13:30 error: a frame cannot be called “body”, which means something else here. Mend: leave frame out for a ground on the body',
+      '15:30 error: a frame cannot be called “G1”, which means something else here. Mend: choose another name, like trailer',
+      '16:31 error: no ground point is bolted to a frame called “trialer”. Mend: did you mean trailer?',
+      '16:62 error: key has no position “in”. Mend: did you mean on?',
+    ],
+  },
+  {
     file: 'ground-as-filament.yaml',
     says: [
       '16:49 error: 31 is the ground terminal of lamp H1. Mend: use the feed terminal, such as 54 or 58',
@@ -124,6 +149,17 @@ export const BROKEN: readonly BrokenCase[] = [
     ],
   },
   {
+    file: 'load-ratings.yaml',
+    says: [
+      '13:3 error: Y1 has none of amps, watts and ohms. Mend: give one of them, as on the part: amps: 5 A, watts: 60 W or ohms: 12 ohm',
+      '14:35 error: Y2 has both amps and ohms. Mend: give one of them, as on the part: amps: 5 A, watts: 60 W or ohms: 12 ohm',
+      '15:3 error: E1 has neither amps nor watts. Mend: give one of them, as on the part: amps: 5 A or watts: 60 W',
+      '16:33 error: B1 has both amps and watts. Mend: give one of them, as on the part: amps: 5 A or watts: 60 W',
+      '17:51 error: a resistor cannot join 1 to itself. Mend: name two terminals',
+      '17:97 error: “5 A” is a current, not a resistance. Mend: write it like 85 ohm',
+    ],
+  },
+  {
     file: 'long-line.yaml',
     says: [
       '5:1 error: the file has no entry called “words”. Mend: use one of: circuit, title, about, nominal, controls, places, parts, wires, never-probe',
@@ -136,6 +172,42 @@ export const BROKEN: readonly BrokenCase[] = [
   {
     file: 'misspelt-section.yaml',
     says: ['9:1 error: the file has no entry called “place”. Mend: did you mean places?'],
+  },
+  {
+    file: 'module-inputs.yaml',
+    says: [
+      '19:17 error: input 1 is pulled up to the reference, but A1 has none. Mend: add reference: and its terminal to A1, or write pull: up',
+      '20:37 error: input 2 of A1 would count as low up to 3 V but as high from 2 V. Mend: give low fewer volts than high',
+      '21:18 error: input 3 reads “pressed” both high and low. Mend: give two different words',
+    ],
+  },
+  {
+    file: 'module-outputs-rules.yaml',
+    says: [
+      '21:28 error: A1 has no input “3”. Mend: did you mean 2?',
+      '22:7 error: A1 has the terminal 2 twice. Mend: give each terminal one duty and a name of its own',
+      '23:46 error: output 9 of A1 would shut down at 2 A and below, and at 1 A and above. Mend: give open-load far fewer amperes than limit',
+      '24:30 error: 120 % is too large to be true. Mend: check the number and its unit',
+      '26:13 error: A1 would draw more asleep than awake. Mend: correct one of the two',
+      '27:3 error: A2 has the terminal 30 twice. Mend: give each terminal one duty and a name of its own',
+      '27:58 error: A2 has 9 outputs of which nothing says when they are on; more than 8 cannot be followed. Mend: add on: with the inputs that switch them, or draw fewer outputs',
+    ],
+  },
+  {
+    file: 'module-outputs.yaml',
+    says: [
+      '22:17 error: side of output 8 of A1 cannot be “up”. Mend: use one of: high, low',
+      '25:7 error: output 11 of A1 has no “side”. Mend: add side: followed by high (joins the terminal to the supply) or low (joins it to ground)',
+    ],
+  },
+  {
+    file: 'module-reads.yaml',
+    says: [
+      '13:3 error: A1 has no “ground”. Mend: add ground: followed by its ground terminal, like 31',
+      '13:66 error: “ohms” will not do for reads of input 1 of A1. Mend: write what a scan tool shows: volts, or words like {high: released, low: pressed}',
+      '13:77 error: reads of input 2 of A1 has no “low”. Mend: add low: followed by the word that a scan tool shows, like pressed',
+      '13:112 error: pull of input 3 of A1 cannot be “left”. Mend: use one of: up, down, reference',
+    ],
   },
   {
     file: 'never-probe-unknown.yaml',
@@ -231,6 +303,15 @@ export const BROKEN: readonly BrokenCase[] = [
     file: 'second-document.yaml',
     says: [
       '22:1 error: a second document begins here. Mend: keep one circuit or session in a file: delete the --- line',
+    ],
+  },
+  {
+    file: 'senders.yaml',
+    says: [
+      '13:37 error: B1 does not say how many ohms it has in position “half” of tank. Mend: add half: 100 ohm',
+      '14:70 error: “100 V” is a voltage, not a resistance. Mend: write it like 85 ohm',
+      '14:77 error: tank has no position “fill”. Mend: did you mean full?',
+      '15:31 error: B3 is worked by “tonk”, but there is no control of that name. Mend: did you mean tank?',
     ],
   },
   {
