@@ -49,8 +49,10 @@ export interface Fault {
   readonly repair: Repair;
 }
 
+/** A contact that stays closed may join feed and ground, as in the reversing switch of a motor. */
 const DRAWS_MORE: ReadonlySet<FaultKind> = new Set<FaultKind>([
   'short',
+  'stuck',
   'wrong',
   'seized',
   'dragging',
