@@ -1,14 +1,17 @@
 /** From a session and its diagnosis to the report as data. Pure: clock, hash and version come in as arguments. */
 import type { Circuit } from '../circuit/circuit.js';
 import { partLabel } from '../diagnosis/labels.js';
-import type { Diagnosis, Reason } from '../diagnosis/diagnosis-types.js';
+import type { Alike, Diagnosis, Reason } from '../diagnosis/diagnosis-types.js';
 import { isRepair } from '../diagnosis/proof-of-repair.js';
 import type { Case, Finding, Step } from '../session/case.js';
 import { describeAction, describeReading, describeSetUp } from '../session/describe.js';
 import { causeOf, faultWords } from './cause.js';
 import { customerParagraph } from './customer.js';
 import { REPORT_SCHEMA, type Report, type ReportStep, type RuledOut } from './report-data.js';
-import { listWords } from './layout.js';
+import { few, listWords, percent } from './layout.js';
+import { suspectSeverities } from './severity-words.js';
+import { assumedAwayWords, measuredWords, softWords } from './soft-words.js';
+import { alikeWords, blownWords, hiddenWords, weakLinkWords, type WeakLink } from './symptom-words.js';
 import { verify, type Proof } from './verification.js';
 
 export interface ReportInput {
@@ -21,6 +24,10 @@ export interface ReportInput {
   readonly sessionHash: string;
   /** False leaves out the names of people and the vehicle's identity. */
   readonly personal: boolean;
+  /** Groups of suspects that no reachable test tells apart. */
+  readonly alike?: readonly Alike[];
+  /** Findings on which the answer hangs. */
+  readonly weakLinks?: readonly WeakLink[];
   /** Texts of the cautions shown during the session. */
   readonly cautions: readonly string[];
 }
@@ -72,9 +79,16 @@ export function buildReport(input: ReportInput): Report {
     ruledOut: ruledOut(diagnosis),
     clearedUntested: clearedUntested(circuit, session, diagnosis),
     assumed: session.assumed.map((id) => partLabel(circuit, id)),
+    assumedAway: assumedAwayWords(diagnosis.assumedAway),
+    soft: softOf(diagnosis),
+    blown: diagnosis.blown.map(blownWords),
+    hidden: diagnosis.hidden.map(hiddenWords),
+    alike: (input.alike ?? []).flatMap(alikeWords),
+    weakLinks: (input.weakLinks ?? []).map(weakLinkWords),
+    open: diagnosis.open.map(({ what, advice, share }) => `${what} (${percent(share)}): ${advice}`),
     skipped: session.skipped.map((one) => `${one.test} (${one.why})`),
     remaining: remaining(diagnosis, cause.faults),
-    asks: [...diagnosis.asks, ...diagnosis.open.map((one) => `${one.what}: ${one.advice}`)],
+    asks: diagnosis.asks,
     ...partsOf(circuit, session),
     ...(minutesOpen === undefined ? {} : { minutesOpen }),
     repairMinutes: repairs.reduce((sum, repair) => sum + (repair.minutes ?? 0), 0),
@@ -204,8 +218,30 @@ function clearedUntested(circuit: Circuit, session: Case, diagnosis: Diagnosis):
 function remaining(diagnosis: Diagnosis, named: readonly string[]): readonly string[] {
   return diagnosis.suspects
     .filter((suspect) => !named.includes(faultWords(suspect)))
-    .map((suspect) => `${faultWords(suspect)} (${Math.round(suspect.share * 100)} %)`);
+    .map((suspect) => {
+      const notes = [
+        percent(suspect.share),
+        measuredWords([suspect]),
+        ...suspectSeverities(suspect, 'without place'),
+        suspect.course === 'comes and goes' ? 'only as one that comes and goes' : undefined,
+      ].filter((words) => words !== undefined);
+      return `${faultWords(suspect)} (${notes.join('; ')})`;
+    });
 }
+
+/** Soft notes of the suspects worth naming, each once. */
+function softOf({ suspects }: Diagnosis): readonly string[] {
+  const named = suspects.filter(({ share, measuredShare }) => Math.max(share, measuredShare) >= WORTH_NAMING);
+  const words = named.flatMap((suspect) =>
+    softWords([suspect]).map((note) => [note, faultWords(suspect)] as const),
+  );
+  const together = new Map<string, string[]>();
+  for (const [note, who] of words) together.set(note, [...(together.get(note) ?? []), who]);
+  return [...together].map(([note, who]) => `${note} [${few(who, 3)}]`);
+}
+
+/** Suspects with less than this share are left out of the list of what soft evidence moved. */
+const WORTH_NAMING = 0.02;
 
 function partsOf(
   circuit: Circuit,

@@ -1,8 +1,9 @@
 /** The cause, and never more certainty than the readings and the repair give it. */
-import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
+import type { Diagnosis, FaultInfo, Suspect } from '../diagnosis/diagnosis-types.js';
 import { isRepair } from '../diagnosis/proof-of-repair.js';
 import type { Case } from '../session/case.js';
 import type { Action } from '../session/events.js';
+import { listWords } from './layout.js';
 import type { Cause, Certainty } from './report-data.js';
 import { suspectSeverities } from './severity-words.js';
 import type { Proof } from './verification.js';
@@ -18,8 +19,12 @@ export function causeOf(session: Case, diagnosis: Diagnosis, proof: Proof): Caus
     return {
       certainty: 'not found',
       faults: [],
+      inShort: '',
       parts,
       share: 0,
+      measuredShare: 0,
+      course: 'either',
+      explains: [],
       grounds: groundsOfNothing(session, diagnosis),
       ...said,
     };
@@ -30,12 +35,46 @@ export function causeOf(session: Case, diagnosis: Diagnosis, proof: Proof): Caus
     certainty,
     grounds,
     faults: [...new Set(group.map(faultWords))],
+    inShort: inShort(group),
     parts: [...new Set(group.flatMap((suspect) => suspect.faults.map((fault) => fault.part)))],
     share: group.reduce((sum, suspect) => sum + suspect.share, 0),
+    measuredShare: group.reduce((sum, suspect) => sum + suspect.measuredShare, 0),
+    course: group.every(({ course }) => course === top.course) ? top.course : 'either',
+    explains: top.explains.map(({ finding, reading, prediction, healthy }) => ({
+      finding,
+      reading,
+      predicted: prediction,
+      healthy,
+    })),
     ...(severity === '' ? {} : { severity }),
     ...said,
   };
 }
+
+/** Beyond this many faults the customer is told places only. */
+const MOST_IN_SHORT = 2;
+
+/** "a bad contact at K1" for all the contacts of a part; the faults themselves where they are few. */
+function inShort(group: readonly Suspect[]): string {
+  const words = [...new Set(group.map(faultWords))];
+  if (words.length <= MOST_IN_SHORT) return listWords(words, 'or');
+  const byPart = new Map<string, FaultInfo[]>();
+  for (const fault of group.flatMap(({ faults }) => faults))
+    byPart.set(fault.part, [...(byPart.get(fault.part) ?? []), fault]);
+  const places = [...byPart].map(([part, faults]) => {
+    const [first] = faults;
+    if (faults.every(({ label }) => label === first!.label)) return first!.label;
+    return faults.every(({ id }) => id.endsWith(' resistance'))
+      ? `a bad contact at ${part}`
+      : `a fault at ${part} or its contacts`;
+  });
+  const joined = group.some(({ faults }) => faults.length > 1) ? 'and' : 'or';
+  return places.length > MOST_PLACES
+    ? `one of ${places.length} places named below`
+    : listWords(places, joined);
+}
+
+const MOST_PLACES = 3;
 
 /** "high resistance at X3.1" or, for a pair, both joined by "together with". */
 export function faultWords(suspect: Suspect): string {

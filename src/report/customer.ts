@@ -22,7 +22,7 @@ export function customerParagraph(about: {
 }
 
 function causeSentence(cause: Cause): string {
-  const what = listWords([...cause.faults], 'or');
+  const what = cause.inShort;
   switch (cause.certainty) {
     case 'confirmed':
       return `The cause was ${what}.`;

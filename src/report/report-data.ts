@@ -19,10 +19,26 @@ export interface Cause {
   readonly grounds: string;
   /** Fitted severity, in words; absent when none was fitted. */
   readonly severity?: string;
+  /** For the customer: places instead of every contact. */
+  readonly inShort: string;
+  /** Share by measurements and reproduced sights alone, 0 to 1. */
+  readonly measuredShare: number;
+  /** Always there, or one that comes and goes; `either`: the readings do not say. */
+  readonly course: 'steady' | 'comes and goes' | 'either';
+  /** What it explains, finding by finding. */
+  readonly explains: readonly Reasoned[];
   /** The technician's own words, if a cause was named. */
   readonly conclusion?: string;
   /** Share of the remaining weight, 0 to 1. */
   readonly share: number;
+}
+
+/** A finding that speaks for the cause: what was read, what the cause predicts, what a healthy vehicle would have read. */
+export interface Reasoned {
+  readonly finding: number;
+  readonly reading: string;
+  readonly predicted: string;
+  readonly healthy: string;
 }
 
 /** One line of the record: a finding or a thing done, in the order in which it happened. */
@@ -78,6 +94,20 @@ export interface Report {
   /** Cleared by reasoning from readings taken elsewhere. */
   readonly clearedUntested: readonly string[];
   readonly assumed: readonly string[];
+  /** What those assumptions take away: it would still fit. */
+  readonly assumedAway: readonly string[];
+  /** Told or looked at: it moved shares of what is named here, and ruled nothing out. */
+  readonly soft: readonly string[];
+  /** Blown fuses as symptoms, with what may have blown them. */
+  readonly blown: readonly string[];
+  /** What could not show while a fault stood before it. */
+  readonly hidden: readonly string[];
+  /** Groups that no reachable test tells apart, where to look, and which access would split them. */
+  readonly alike: readonly string[];
+  /** Findings on which the answer hangs: what would lead if one of them were wrong. */
+  readonly weakLinks: readonly string[];
+  /** Always open beside the drawing's faults, each with its share and check. */
+  readonly open: readonly string[];
   readonly skipped: readonly string[];
   /** Other explanations that remain. */
   readonly remaining: readonly string[];

@@ -1,4 +1,5 @@
 /** The report's sections and their lines, in the order in which they are read; the text and Markdown forms share them. */
+import { percent } from './layout.js';
 import type { Cause, Report, ReportStep } from './report-data.js';
 
 export type Line =
@@ -36,10 +37,19 @@ export function sectionsOf(report: Report): readonly Section[] {
     },
     { title: 'Ruled out by readings', body: ruledOutLines(report) },
     { title: 'Ruled out without a test at the part', body: items(report.clearedUntested, 'none') },
-    { title: 'Assumed good, not tested', body: items(report.assumed, 'none') },
-    { title: 'Tests not done', body: items(report.skipped, 'none') },
+    {
+      title: 'Assumed good, not tested',
+      body: [...items(report.assumed, 'none'), ...report.assumedAway.map((one) => item(one))],
+    },
+    ...some('Soft evidence: it moved the ranking and ruled nothing out', report.soft),
+    ...some('Blown fuses', report.blown),
+    ...some('Could not show so far', report.hidden),
+    ...some('Not told apart by any reachable test', report.alike),
+    ...some('If one finding were wrong', report.weakLinks),
+    ...some('Tests not done', report.skipped),
     { title: 'Other explanations that remain', body: items(report.remaining, 'none in this drawing') },
-    { title: 'Still asked for', body: items(report.asks, 'nothing') },
+    ...some('Always open besides', report.open),
+    ...some('Still asked for', report.asks),
     {
       title: 'Parts',
       body: [
@@ -54,12 +64,12 @@ export function sectionsOf(report: Report): readonly Section[] {
     { title: 'Notes and modifications seen', body: items(report.notes, 'none') },
     { title: 'Cautions', body: items(report.cautions, "Follow the maker's procedure.") },
   ];
-  const optional = new Set(['Tests not done', 'Still asked for']);
-  return sections.filter(
-    ({ title, body }) =>
-      !(optional.has(title) && (title === 'Tests not done' ? report.skipped : report.asks).length === 0) &&
-      body.length > 0,
-  );
+  return sections.filter(({ body }) => body.length > 0);
+}
+
+/** A section only where there is something to say. */
+function some(title: string, list: readonly string[]): readonly Section[] {
+  return list.length === 0 ? [] : [{ title, body: list.map((one) => item(one)) }];
 }
 
 const CERTAINTY: Record<Cause['certainty'], string> = {
@@ -80,6 +90,24 @@ function causeLines(cause: Cause): readonly Line[] {
     ...(cause.severity === undefined
       ? []
       : [text(`Severity that fits the readings (calculated, not measured): ${cause.severity}.`)]),
+    ...(cause.course === 'comes and goes'
+      ? [
+          text(
+            'It fits only as a fault that comes and goes: it can stay away for a while without being mended.',
+          ),
+        ]
+      : []),
+    ...(Math.abs(cause.share - cause.measuredShare) < NOTABLE
+      ? []
+      : [
+          text(
+            `Share of what remains: ${percent(cause.share)}; by measurements alone ${percent(cause.measuredShare)}.`,
+          ),
+        ]),
+    ...(cause.explains.length === 0 ? [] : [text('What it explains (predictions are calculated):')]),
+    ...cause.explains.map(({ finding, reading, predicted, healthy }) =>
+      item(`finding ${finding} was ${reading} [predicted: ${predicted}; healthy: ${healthy}]`),
+    ),
     ...(cause.conclusion ? [text(`Technician's conclusion: ${cause.conclusion}`)] : []),
   ];
 }
@@ -107,6 +135,13 @@ function timeLines(report: Report): readonly Line[] {
     },
     { kind: 'field', label: 'Price', text: report.price > 0 ? String(report.price) : 'not recorded' },
   ];
+}
+
+/** A share that soft evidence moves by less is not worth a line. */
+const NOTABLE = 0.05;
+
+function item(words: string): Line {
+  return { kind: 'item', text: words };
 }
 
 function text(words: string): Line {

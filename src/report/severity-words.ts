@@ -14,8 +14,8 @@ export function severityWords({ unit, value, low, high }: FittedSeverity): strin
   if (low >= OPEN_OHMS) return 'open circuit';
   if (value >= OPEN_OHMS)
     return low <= LEAST_OHMS ? 'open circuit' : `open circuit (at least ${ohms(low, down)})`;
-  if (high >= OPEN_OHMS)
-    return `about ${ohms(value)}; anything from ${ohms(low, down)} to an open circuit fits`;
+  // Between a few ohms and an open circuit no single value stands out.
+  if (high >= OPEN_OHMS) return `${ohms(low, down)} to an open circuit`;
   if (low <= LEAST_OHMS) return `at most ${ohms(high, up)}`;
   const { scale, unit: large } = scaleOf(value);
   if (scaleOf(low).scale !== scale || scaleOf(high).scale !== scale)

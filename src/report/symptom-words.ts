@@ -51,3 +51,15 @@ export function alikeWords({ faults, lookHere, access }: Alike): readonly string
 export function openShares(open: readonly OpenQuestion[]): string {
   return open.map(({ what, share }) => `${what} ${percent(share)}`).join(', ');
 }
+
+/** A finding on which the answer hangs. `without`: what would lead if it were wrong. */
+export interface WeakLink {
+  readonly finding: number;
+  readonly without: string;
+  readonly advice: string;
+}
+
+/** "If finding 7 were wrong, X would lead. ADVICE" */
+export function weakLinkWords({ finding, without, advice }: WeakLink): string {
+  return `If finding #${finding} were wrong, this would lead: ${without}. ${advice}`.trim();
+}

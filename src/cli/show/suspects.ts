@@ -8,6 +8,9 @@ import { paragraph, percent } from './page.js';
 
 const UNDER = ' '.repeat(10);
 
+/** Repairs with less than this share are only counted, also when all are asked for. */
+const LEAST = 0.005;
+
 /** @param most repairs shown, the likeliest first; `Infinity` also tells which faults each of them mends */
 export function showSuspects(diagnosis: Diagnosis, most = 5): readonly string[] {
   const { groups } = diagnosis;
@@ -19,19 +22,41 @@ export function showSuspects(diagnosis: Diagnosis, most = 5): readonly string[] 
     ];
   if (groups.length === 0) return nothingFits(diagnosis);
   const all = most === Infinity;
+  const common = diagnosis.paired ? commonRepair(groups) : undefined;
   const lines = [paragraph(headOf(diagnosis))];
-  for (const [place, { repair, suspects, share }] of groups.slice(0, most).entries()) {
-    lines.push(paragraph(`${repair.how} (${repair.minutes} min)`, `${percent(share).padStart(6)}  `, UNDER));
-    const marks = marksOf(suspects);
-    if (all || groups.length === 1) lines.push(...eachOf(suspects));
+  if (common !== undefined) lines.push(paragraph(`${common}; and with it:`, '  Nearly always: ', '    '));
+  const shown = groups.filter(({ share }, place) => place < most && (place < 5 || share >= LEAST));
+  for (const [place, { repair, suspects, share }] of shown.entries()) {
+    const how = common === undefined ? repair.how : otherRepairs(suspects[0]!, common);
+    lines.push(paragraph(`${how} (${repair.minutes} min)`, `${percent(share).padStart(6)}  `, UNDER));
+    if (groups.length === 1 || (all && !diagnosis.paired)) lines.push(...eachOf(suspects));
     else if (place === 0) lines.push(...suspectSeverities(suspects[0]!, 'with place').map(under));
-    lines.push(...marks.map(under));
+    lines.push(...marksOf(suspects).map(under));
   }
-  if (groups.length > most) {
-    const rest = groups.slice(most).reduce((sum, group) => sum + group.share, 0);
-    lines.push(`${percent(rest).padStart(6)}  ${groups.length - most} more (all of them: suspects)`);
+  if (groups.length > shown.length) {
+    const rest = groups.slice(shown.length).reduce((sum, group) => sum + group.share, 0);
+    const hint = all ? 'each under 1 %' : 'all of them: suspects';
+    lines.push(`${percent(rest).padStart(6)}  ${groups.length - shown.length} more (${hint})`);
   }
   return [...lines, ...showOpen(diagnosis)];
+}
+
+/** Share of the pairs from which on the repair that they have in common is told once, above them. */
+const IN_COMMON = 0.9;
+
+/** The repair that nearly every pair needs, where there is one. */
+function commonRepair(groups: Diagnosis['groups']): string | undefined {
+  const shares = new Map<string, number>();
+  for (const { faults, share } of groups.flatMap((group) => group.suspects))
+    for (const how of new Set(faults.map(({ repair }) => repair.how)))
+      shares.set(how, (shares.get(how) ?? 0) + share);
+  return groups.length < 2 ? undefined : [...shares].find(([, share]) => share >= IN_COMMON)?.[0];
+}
+
+function otherRepairs({ faults }: Suspect, common: string): string {
+  const all = faults.map(({ repair }) => repair.how);
+  if (!all.includes(common)) return `instead: ${all.join(' and ')}`;
+  return all.filter((how) => how !== common).join(' and ') || 'two faults there';
 }
 
 function headOf({ suspects, groups, paired, pairsExamined }: Diagnosis): string {
