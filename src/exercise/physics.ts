@@ -2,7 +2,7 @@
 import type { Network } from '../network/network.js';
 import type { AddedElement, Variant } from '../network/solver-types.js';
 
-/** A network in which every relay and fuse is decided, so that only voltages are open. */
+/** A network in which every relay and fuse is decided and nothing goes on and off, so that only voltages are open. */
 export interface Decided {
   readonly network: Network;
   readonly added: readonly AddedElement[];
@@ -14,6 +14,6 @@ export interface Decided {
 }
 
 export interface Physics {
-  /** Volts of every node against battery negative, per network, in the order given. */
+  /** Volts of every node against battery negative, per network, in the order given. Contacts have no duty here. */
   volts(decided: readonly Decided[]): Promise<readonly Float64Array[]>;
 }

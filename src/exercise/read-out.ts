@@ -2,13 +2,17 @@
 import type { Quantity } from '../diagnosis/observe.js';
 import { ledBand, sightBand, WORDS } from '../diagnosis/sights.js';
 import { BUZZER_OHMS, ohmmeterReads } from '../network/meters.js';
-import type { LoadKind } from '../network/network.js';
+import type { LoadKind, Scan } from '../network/network.js';
 import type { Reading, Sight, Typed } from '../session/events.js';
 import type { Draw } from './random.js';
 import { around, pick } from './random.js';
 
 /** Errors of this person's meter as parts of the reading: inside what the program allows for (see network/meters.ts). */
-const ERROR = { volts: 0.004, ohms: 0.008, amps: 0.012 };
+const ERROR = { volts: 0.004, ohms: 0.008, amps: 0.012, clamp: 0.015, scan: 0.02 };
+/** Shares of rated volts between which everybody says that a lamp flashes. */
+const FLASHES = { bright: 0.6, dark: 0.1 };
+/** Inputs of modules end there. */
+const REFERENCE_VOLTS = 5;
 /** Leads that were not zeroed, ohms. */
 const LEADS = 0.4;
 /** Above this an ordinary ohmmeter shows OL. */
@@ -16,14 +20,24 @@ const OVERLOAD = 2e6;
 
 export interface Watched {
   readonly kind: LoadKind;
-  /** Of the item that is fitted, which may not be the one of the drawing. */
-  readonly ratedVolts: number;
+  /** Volts over the rated volts of the item that is fitted, in its bright moments; signed, for an LED cares. */
+  readonly share: number;
+  /** The same in the other state of a flasher; undefined where nothing flashes. */
+  readonly dark: number | undefined;
   readonly chatters: boolean;
 }
 
+/** What a module tells a scan tool. */
+export interface Reported {
+  readonly scan: Scan;
+  readonly answers: boolean;
+}
+
 /**
- * The reading with a value. @param across volts between the two nodes of the quantity
+ * The reading with a value.
+ * @param across volts between the two nodes of the quantity, or amperes where it is a current
  * @param load the load that is watched, for such readings
+ * @param report of a module, for such readings
  */
 export function readOut(
   draw: Draw,
@@ -31,6 +45,7 @@ export function readOut(
   quantity: Quantity,
   across: number,
   load: Watched | undefined,
+  report: Reported | undefined,
 ): Reading | undefined {
   switch (reading.kind) {
     case 'volts':
@@ -49,13 +64,15 @@ export function readOut(
       return { ...reading, value: typed(amps * around(draw, ERROR.amps), pick(draw, [0.01, 0.1])) };
     }
     case 'load':
-      return { ...reading, value: sight(draw, load!, Math.abs(across) / load!.ratedVolts) };
+      return { ...reading, value: sight(draw, load!) };
     case 'test lamp':
     case 'fuse lamp':
       return {
         ...reading,
         value: glow(draw, reading.kind === 'test lamp' && reading.lamp === 'LED', across / quantity.scale),
       };
+    case 'scan':
+      return { ...reading, value: scanned(draw, report!, across) };
     default:
       return undefined;
   }
@@ -84,11 +101,25 @@ function glow(draw: Draw, led: boolean, share: number): 'lit' | 'dim' | 'off' {
 }
 
 /** Any word that a person could use for this: the bands overlap. */
-function sight(draw: Draw, { kind, chatters }: Watched, share: number): Sight {
-  if (chatters && kind === 'relay') return 'chatters';
+function sight(draw: Draw, { kind, share, dark, chatters }: Watched): Sight {
+  if (chatters && (kind === 'relay' || kind === 'solenoid')) return 'chatters';
+  const seen = kind === 'LED' ? share : Math.abs(share);
+  if (dark !== undefined && Math.abs(seen) > FLASHES.bright && Math.abs(dark) < FLASHES.dark)
+    return 'flashes';
   const words = WORDS[kind].filter((word) => {
     const { low, high } = sightBand(kind, word);
-    return share >= low && share <= high;
+    return seen >= low && seen <= high;
   });
   return pick(draw, words);
+}
+
+function scanned(draw: Draw, { scan, answers }: Reported, volts: number): string | Typed {
+  if (!answers) return 'no answer';
+  if (scan.reads === 'volts') {
+    const shown = Math.min(REFERENCE_VOLTS, Math.max(0, volts));
+    return typed(shown * around(draw, ERROR.scan), 0.1);
+  }
+  const { highVolts, lowVolts, reads } = scan;
+  const high = volts >= lowVolts + (highVolts - lowVolts) * draw();
+  return high ? reads.high : reads.low;
 }

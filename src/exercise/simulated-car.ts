@@ -20,10 +20,13 @@ import type { Alteration } from './alterations.js';
 import type { Answer, Car } from './car.js';
 import type { HiddenFault } from './hidden-faults.js';
 import { amperes } from './element-current.js';
-import { drawnNetwork } from './part-values.js';
+import { effectiveOf, meanOf } from './phases.js';
+import type { Phase } from './phases.js';
+import { drawPartValues } from './part-values.js';
 import type { Decided, Physics } from './physics.js';
 import type { Draw } from './random.js';
 import { around } from './random.js';
+import type { Reported, Watched } from './read-out.js';
 import { readOut, typedVolts } from './read-out.js';
 import type { Settled } from './switching.js';
 import { Switching } from './switching.js';
@@ -83,8 +86,9 @@ export class SimulatedCar implements Car {
     corners: boolean,
     private readonly alteration?: Alteration,
   ) {
-    this.network = drawnNetwork(bench.network, draw, corners);
-    this.switching = new Switching(this.network, draw);
+    const { network, duties } = drawPartValues(bench.network, draw, corners);
+    this.network = network;
+    this.switching = new Switching(network, duties, draw);
     this.charge = draw();
     this.faults = faults.map(({ fault, severity, comesAndGoes }) => ({
       fault,
@@ -161,49 +165,58 @@ export class SimulatedCar implements Car {
   }
 
   async answer(setUp: SetUp, reading: Reading): Promise<Answer | undefined> {
-    const asked = probe(this.bench, setUp, reading);
+    const asked = probe(this.bench, setUp, questionOf(reading));
     if (asked === undefined) return undefined;
     const settled = await this.settle(asked.added, asked.present, setUp);
     const { a, b, through } = asked.quantity;
-    const across = (volts: Float64Array) => volts[a]! - volts[b]!;
-    const quantity = (volts: Float64Array) =>
-      through === undefined
-        ? across(volts)
-        : amperes({ ...this.decided(asked.added, asked.present, setUp), ...settled }, volts, through);
+    const quantity = ({ volts, decided }: Phase) =>
+      through === undefined ? volts[a]! - volts[b]! : amperes(decided, volts, through);
     if (asked.unpowered !== undefined) {
       const silent = await this.unpowered(asked, setUp, settled);
-      if (Math.abs(across(silent)) > 0.8 * LIVE_VOLTS) return undefined;
+      if (Math.abs(silent[a]! - silent[b]!) > 0.8 * LIVE_VOLTS) return undefined;
     }
-    const ways = settled.chatter.length > 0 ? settled.chatter.map(quantity) : [quantity(settled.volts)];
+    const ways = (settled.chatter.length > 0 ? settled.chatter : [settled.phases]).map((phases) =>
+      meanOf(phases, quantity),
+    );
     const [low, high] = [Math.min(...ways), Math.max(...ways)];
     const shown = low + (high - low) * this.draw();
-    const read = readOut(this.draw, reading, asked.quantity, shown, this.watched(setUp, reading, settled));
+    const load = this.watched(setUp, reading, settled);
+    const read = readOut(this.draw, reading, asked.quantity, shown, load, this.reported(reading, settled));
     if (read === undefined) return undefined;
+    const posts = this.network.points.get('bat+')!;
     return {
       reading: read,
-      battery: typedVolts(this.draw, settled.volts[this.network.points.get('bat+')!]!),
+      battery: typedVolts(
+        this.draw,
+        meanOf(settled.phases, ({ volts }) => volts[posts]!),
+      ),
     };
   }
 
-  /** A load's voltage over the rated volts of what is fitted: what a perfect eye would tell. */
-  async share(setUp: SetUp, load: string): Promise<number> {
-    const reading: Reading = { kind: 'load', load, value: 'off' };
-    const asked = probe(this.bench, setUp, reading)!;
-    const settled = await this.settle(asked.added, asked.present, setUp);
-    const { a, b } = asked.quantity;
-    const { ratedVolts } = this.watched(setUp, reading, settled)!;
-    return Math.abs(settled.volts[a]! - settled.volts[b]!) / ratedVolts;
+  /** What the eye or ear is given of a load, for such readings. */
+  private watched(setUp: SetUp, reading: Reading, settled: Settled): Watched | undefined {
+    if (reading.kind !== 'load') return undefined;
+    const { kind, element, ratedVolts } = this.bench.network.loads.get(reading.load)!;
+    let rated = ratedVolts;
+    for (const fault of this.applied(setUp.fitted)) {
+      if (fault.kind === 'law' && fault.element === element && 'volts' in fault.law) rated = fault.law.volts;
+    }
+    const { a, b } = this.network.elements[element]!;
+    const across = ({ volts }: Phase) => (volts[a]! - volts[b]!) / rated;
+    const share = (phases: readonly Phase[]) =>
+      kind === 'LED' ? Math.max(...phases.map(across)) : effectiveOf(phases, across);
+    const [now, other] = [share(settled.phases), settled.flash.length > 0 ? share(settled.flash) : undefined];
+    const chatters = settled.chatter.length > 0;
+    return other !== undefined && Math.abs(other) > Math.abs(now)
+      ? { kind, share: other, dark: now, chatters }
+      : { kind, share: now, dark: other, chatters };
   }
 
-  private watched(setUp: SetUp, reading: Reading, settled: Settled) {
-    if (reading.kind !== 'load') return undefined;
-    const load = this.bench.network.loads.get(reading.load)!;
-    let { ratedVolts } = load;
-    for (const fault of this.applied(setUp.fitted)) {
-      if (fault.kind === 'law' && fault.element === load.element && 'volts' in fault.law)
-        ratedVolts = fault.law.volts;
-    }
-    return { kind: load.kind, ratedVolts, chatters: settled.chatter.length > 0 };
+  private reported(reading: Reading, { pulledIn }: Settled): Reported | undefined {
+    if (reading.kind !== 'scan') return undefined;
+    const scan = this.bench.network.scans!.get(`${reading.module}.${reading.input}`)!;
+    const bit = this.network.coils.indexOf(scan.supply);
+    return { scan, answers: bit >= 0 && ((pulledIn >>> bit) & 1) === 1 };
   }
 
   private async settle(added: readonly AddedElement[], present: Uint8Array, setUp: SetUp): Promise<Settled> {
@@ -281,9 +294,10 @@ export class SimulatedCar implements Car {
         this.faults = this.faults.filter(
           ({ fault }) => !(fault.owner === 'item' && fault.part === action.part),
         );
-        this.network.fuses.forEach((element, i) => {
-          if (this.network.elements[element]!.part === action.part) this.blown &= ~(1 << i);
-        });
+        this.blown = this.switching.closed(this.blown, action.part);
+        return;
+      case 'reset':
+        this.blown = this.switching.closed(this.blown, action.part);
         return;
       case 'repair':
         this.faults = this.faults.filter(({ fault }) => fault.part !== action.at && fault.site !== action.at);
@@ -296,4 +310,9 @@ export class SimulatedCar implements Car {
         return;
     }
   }
+}
+
+/** A blank value of a scan must not say that there was no answer: that would be another question. */
+function questionOf(reading: Reading): Reading {
+  return reading.kind === 'scan' ? { ...reading, value: '' } : reading;
 }

@@ -1,10 +1,14 @@
 /**
- * Relays and fuses of one vehicle, which remember: a relay keeps its state between drop-out and pull-in, a fuse that blew stays
- * open. Written from what the parts do and not from the solver's own search for states, so that a trial tests that too.
+ * Relays, fuses and module states of one vehicle, which remember: a relay keeps its state between drop-out and pull-in, a fuse
+ * that blew stays open. Written from what the parts do and not from the solver's own search for states, so that a trial tests
+ * that too.
  */
-import { BLOWS_FROM, HOLDS_UP_TO } from '../network/fuse-rule.js';
-import type { Network } from '../network/network.js';
+import { coilConds } from '../network/cond.js';
+import { BLOWS_FROM, fuseLoad, fusesOf, HOLDS_UP_TO, resetsOf, stillOpen } from '../network/fuse-rule.js';
+import type { CoilCond, Network } from '../network/network.js';
 import { amperes, ownVolts } from './element-current.js';
+import type { Phase } from './phases.js';
+import { meanOf, phasesOf } from './phases.js';
 import type { Decided, Physics } from './physics.js';
 import type { Draw } from './random.js';
 import { around } from './random.js';
@@ -13,86 +17,137 @@ import { around } from './random.js';
 const LETS_GO = { low: 0.3, high: 0.8 };
 /** Of two overloaded fuses the slower one goes first at times. */
 const FUSE_SCATTER = 0.25;
+/** Part of the vehicles whose modules shut an output down where they may, and where the drawing does not tell why. */
+const SHUTS_DOWN = { forWant: 0.5, untold: 0.1 };
 /** Changes in a row after which nothing will settle any more. */
-const MOST_CHANGES = 40;
+const MOST_CHANGES = 60;
 
 export interface Settled {
-  readonly volts: Float64Array;
+  readonly phases: readonly Phase[];
   readonly pulledIn: number;
   readonly blown: number;
-  /** Voltages of the other states between which a relay chatters. */
-  readonly chatter: readonly Float64Array[];
+  /** The other states between which a relay chatters. */
+  readonly chatter: readonly (readonly Phase[])[];
+  /** The same with flashers in their other state; empty where there is none. */
+  readonly flash: readonly Phase[];
 }
 
-interface RelayPoints {
+interface CoilPoints {
   readonly pullsIn: number;
   readonly dropsOut: number;
+  readonly manner: CoilCond['manner'];
+  /** A module that shuts down where it may. */
+  readonly willing: boolean;
 }
 
 export class Switching {
-  private readonly relays: readonly RelayPoints[];
+  private readonly coils: readonly CoilPoints[];
   private readonly fuseStands: readonly number[];
 
   constructor(
     private readonly network: Network,
+    private readonly duties: ReadonlyMap<number, number>,
     private readonly draw: Draw,
   ) {
-    this.relays = network.coils.map((coil) => relayPoints(network, coil, draw));
+    this.coils = network.coils.map((coil) => coilPoints(network, coil, draw));
     this.fuseStands = network.fuses.map(() => HOLDS_UP_TO + (BLOWS_FROM - HOLDS_UP_TO) * draw());
   }
 
   /** From these relay and fuse states to the ones in which the vehicle comes to rest. */
   async settle(physics: Physics, from: Decided): Promise<Settled> {
-    let { pulledIn, blown } = from;
-    const seen = new Map<string, Float64Array>();
+    let { pulledIn, blown } = this.beginning(from);
+    const seen = new Map<string, readonly Phase[]>();
     for (let change = 0; change < MOST_CHANGES; change++) {
-      const [volts] = await physics.volts([{ ...from, pulledIn, blown }]);
-      seen.set(`${blown} ${pulledIn}`, volts!);
       const now = { ...from, pulledIn, blown };
-      const relays = this.moved(now, volts!);
-      const fuse = this.blowing(now, volts!);
-      if (relays !== pulledIn && !seen.has(`${blown} ${relays}`)) pulledIn = relays;
+      const phases = await phasesOf(physics, now, this.duties);
+      seen.set(`${blown} ${pulledIn}`, phases);
+      const relays = this.moved(now, phases);
+      const fuse = this.blowing(phases, blown);
+      const known = seen.has(`${blown} ${relays}`);
+      if (relays !== pulledIn && !known) pulledIn = relays;
       else if (fuse !== 0) blown |= fuse;
-      else if (relays === pulledIn) return { volts: volts!, pulledIn, blown, chatter: [] };
-      else return { volts: volts!, pulledIn, blown, chatter: [...seen.values()] };
+      else {
+        const open = stillOpen(this.network, { blown, pulledIn });
+        const flash = await this.otherFlash(physics, now);
+        const chatter = relays === pulledIn ? [] : [...seen.values()];
+        return { phases, pulledIn, blown: open, chatter, flash };
+      }
     }
     throw new Error('the simulated vehicle never comes to rest');
   }
 
-  /** Relay states that these voltages leave. */
-  private moved(now: Decided, volts: Float64Array): number {
+  /** Fuses, breakers and electronic fuses of this part close. */
+  closed(blown: number, part: string): number {
+    return blown & ~fusesOf(this.network, part);
+  }
+
+  /** Breakers that cool may have closed, flashers are in either state, modules begin with their outputs as asked. */
+  private beginning({ pulledIn, blown }: Decided): { pulledIn: number; blown: number } {
+    this.network.fuses.forEach((fuse, i) => {
+      if (resetsOf(this.network, fuse) === 'automatic' && this.draw() < 0.5) blown &= ~(1 << i);
+    });
+    this.coils.forEach(({ manner }, i) => {
+      if (manner === 'under') pulledIn &= ~(1 << i);
+      if (manner === 'alternating') pulledIn = this.draw() < 0.5 ? pulledIn | (1 << i) : pulledIn & ~(1 << i);
+    });
+    return { pulledIn, blown };
+  }
+
+  /** Coil states that these voltages leave. */
+  private moved(now: Decided, phases: readonly Phase[]): number {
     let next = 0;
     this.network.coils.forEach((coil, i) => {
-      const was = ((now.pulledIn >>> i) & 1) === 1;
-      const at = Math.abs(ownVolts(now, volts, coil));
-      const { pullsIn, dropsOut } = this.relays[i]!;
-      if (was ? at > dropsOut : at >= pullsIn) next |= 1 << i;
+      const was = (now.pulledIn >>> i) & 1;
+      const { pullsIn, dropsOut, manner, willing } = this.coils[i]!;
+      const at = Math.abs(meanOf(phases, ({ decided, volts }) => ownVolts(decided, volts, coil)));
+      let pulled: boolean;
+      if (manner === 'alternating') pulled = was === 1;
+      // Once shut down it stays so until the vehicle is worked on again.
+      else if (manner === 'under') pulled = was === 1 || (willing && at < pullsIn);
+      else pulled = was === 1 ? at > dropsOut : at >= pullsIn;
+      if (pulled) next |= 1 << i;
     });
     return next;
   }
 
   /** The fuse that opens first under these voltages, as a mask; 0 when all hold. */
-  private blowing(now: Decided, volts: Float64Array): number {
+  private blowing(phases: readonly Phase[], blown: number): number {
     let first = 0;
     let most = 0;
     this.network.fuses.forEach((element, i) => {
       const { law } = this.network.elements[element]!;
-      if (law.kind !== 'fuse') return;
-      const load = amperes(now, volts, element) / law.amps;
+      if (law.kind !== 'fuse' || (blown >>> i) & 1) return;
+      const amps = meanOf(phases, ({ decided, volts }) => amperes(decided, volts, element));
+      const load = fuseLoad(law, amps);
       const haste = load * around(this.draw, FUSE_SCATTER);
       if (load > this.fuseStands[i]! && haste > most) [first, most] = [1 << i, haste];
     });
     return first;
   }
+
+  private async otherFlash(physics: Physics, now: Decided): Promise<readonly Phase[]> {
+    let mask = 0;
+    this.coils.forEach(({ manner }, i) => {
+      if (manner === 'alternating') mask |= 1 << i;
+    });
+    if (mask === 0) return [];
+    return phasesOf(physics, { ...now, pulledIn: now.pulledIn ^ mask }, this.duties);
+  }
 }
 
-function relayPoints(network: Network, coil: number, draw: Draw): RelayPoints {
+function coilPoints(network: Network, coil: number, draw: Draw): CoilPoints {
   for (const { law } of network.elements) {
-    if (law.kind !== 'contact' || law.closed.kind !== 'coil' || law.closed.coil !== coil) continue;
-    const { pullInVolts: surely, dropOutVolts: lowest } = law.closed;
+    if (law.kind !== 'contact') continue;
+    const own = coilConds(law.closed).find((cond) => cond.coil === coil);
+    if (own === undefined) continue;
+    const { pullInVolts: surely, dropOutVolts: lowest, manner } = own;
+    if (manner !== undefined) {
+      const chance = surely === Infinity ? SHUTS_DOWN.untold : SHUTS_DOWN.forWant;
+      return { pullsIn: surely, dropsOut: lowest, manner, willing: draw() < chance };
+    }
     const pullsIn = lowest + (surely - lowest) * (0.2 + 0.8 * draw());
     const share = LETS_GO.low + (LETS_GO.high - LETS_GO.low) * draw();
-    return { pullsIn, dropsOut: Math.max(lowest, share * pullsIn) };
+    return { pullsIn, dropsOut: Math.max(lowest, share * pullsIn), manner, willing: false };
   }
-  return { pullsIn: Infinity, dropsOut: Infinity };
+  return { pullsIn: Infinity, dropsOut: Infinity, manner: undefined, willing: false };
 }

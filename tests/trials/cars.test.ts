@@ -30,12 +30,12 @@ async function answers(bench: Workbench, physics: Physics, seed: number): Promis
   for (const setUp of drivenSetUps(bench).slice(0, 4)) {
     const red = pick(draw, points);
     const black = pick(draw, points);
-    const load = pick(draw, [...bench.network.loads.keys()]);
+    const loads = [...bench.network.loads.keys()];
     if (red === black) continue;
     for (const reading of [
       { kind: 'volts', red, black, value: { value: 0, step: 0.01 } },
       { kind: 'ohms', red, black, value: 'OL' },
-      { kind: 'load', load, value: 'off' },
+      ...(loads.length > 0 ? [{ kind: 'load', load: pick(draw, loads), value: 'off' } as const] : []),
     ] as const)
       said.push({
         what: `${bench.circuit.id} seed ${seed}, ${faults.map(({ fault }) => fault.id).join(' + ')}`,

@@ -4,7 +4,7 @@ import { placedFaults } from '../../src/diagnosis/fitted.js';
 import { probe } from '../../src/diagnosis/observe.js';
 import type { Probe } from '../../src/diagnosis/observe.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
-import { drawnNetwork } from '../../src/exercise/part-values.js';
+import { drawPartValues } from '../../src/exercise/part-values.js';
 import { random } from '../../src/exercise/random.js';
 import { sourceElement } from '../../src/network/conditions.js';
 import type { Network } from '../../src/network/network.js';
@@ -50,6 +50,8 @@ const MOST_REMEMBERED = 4000;
 export class Predictions {
   /** The nominal vehicle, then twenty drawn ones. */
   private readonly vehicles: readonly Vehicle[];
+  /** Something goes on and off too fast for one solve. */
+  private readonly pulses: boolean;
   private readonly prepared = new WeakMap<Question, Prepared>();
   private readonly outcomes = new Map<string, readonly Outcome[]>();
 
@@ -57,16 +59,24 @@ export class Predictions {
     private readonly bench: Workbench,
     private readonly ngspice: Ngspice | undefined,
   ) {
+    this.pulses = bench.network.elements.some(({ law }) => law.kind === 'contact' && law.duty !== undefined);
     const draw = random(20);
     // Filaments differ only from five to five draws: ngspice reads one netlist for all with the same curves.
-    const filaments = Array.from({ length: 4 }, (_, i) => drawnNetwork(bench.network, draw, i === 0));
+    const filaments = Array.from(
+      { length: 4 },
+      (_, i) => drawPartValues(bench.network, draw, i === 0).network,
+    );
     this.vehicles = Array.from({ length: DRAWS + 1 }, (_, i) => {
       if (i === 0) return { network: bench.network, solvers: new Map() };
-      const own = drawnNetwork(bench.network, draw, i % 4 === 0);
+      const own = drawPartValues(bench.network, draw, i % 4 === 0).network;
       const curves = filaments[i % 4]!;
-      const elements = own.elements.map((element, at) =>
-        element.law.kind === 'curve' || element.law.kind === 'diode' ? curves.elements[at]! : element,
-      );
+      const elements = own.elements.map((element, at) => {
+        const { law } = element;
+        if (law.kind === 'curve' || law.kind === 'diode') return curves.elements[at]!;
+        const drawing = bench.network.elements[at]!.law;
+        const duty = drawing.kind === 'contact' ? drawing.duty : undefined;
+        return law.kind === 'contact' && duty !== undefined ? { ...element, law: { ...law, duty } } : element;
+      });
       return { network: { ...own, elements }, solvers: new Map() };
     });
   }
@@ -86,7 +96,7 @@ export class Predictions {
     const asked = this.prepare(question);
     if (asked === undefined) return undefined;
     // A current is no voltage: it would need the element's own drop, which is too small to print.
-    if (this.ngspice === undefined || asked.quantity.through !== undefined)
+    if (this.ngspice === undefined || asked.quantity.through !== undefined || this.pulses)
       return this.drawn(question, faults);
     const { a, b } = asked.quantity;
     const nodes = [a, b].filter((node) => node !== 0);
