@@ -15,6 +15,8 @@ export interface Change {
   readonly replaced: Touch | undefined;
   /** Fuses that are whole again, as a mask. */
   readonly newFuse: number;
+  /** Electronic fuses that may have closed again by themselves, as a mask. */
+  readonly mayClose: number;
   /** The set-up after the action, in which a fuse may blow. */
   readonly standing: Question | undefined;
 }

@@ -144,6 +144,7 @@ function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp 
           names.has(fault.site) ||
           [...names].some((name) => name.replace(/[hci]$/, '') === fault.site);
   const renewed = action.do === 'fit new' ? action.part : undefined;
+  const closed = action.do === 'reset' ? action.part : renewed;
   // After a swap the item that goes into the bin is the one that sat there.
   const binned = renewed === undefined ? undefined : (before.fitted.get(renewed) ?? renewed);
   return {
@@ -151,7 +152,12 @@ function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp 
     touched: [touched],
     operated: action.do === 'operate',
     replaced: binned === undefined ? undefined : (fault) => fault.owner === 'item' && fault.part === binned,
-    newFuse: renewed === undefined ? 0 : fuseMask(bench, renewed),
+    newFuse: closed === undefined ? 0 : fuseMask(bench, closed),
+    // An electronic fuse closes again when its supply was lost, which the drawing does not tell of every action.
+    mayClose: bench.network.fuses.reduce((mask, index, bit) => {
+      const { law } = bench.network.elements[index]!;
+      return law.kind === 'fuse' && law.resets === 'electronic' ? mask | (1 << bit) : mask;
+    }, 0),
     standing: after === undefined ? undefined : standingOf(bench, after),
   };
 }

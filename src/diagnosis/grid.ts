@@ -20,8 +20,8 @@ export interface Axis {
   readonly absent: number;
 }
 
-/** Two faults at once are judged on cells of this many single ones: two decades of ohms. */
-const COARSE = 6;
+/** Two faults at once are judged on cells of this many single ones: a decade of ohms. */
+const COARSE = 3;
 
 export interface Grid {
   readonly axes: readonly Axis[];

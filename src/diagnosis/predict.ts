@@ -230,7 +230,12 @@ export class Predictor {
     return states.slice(0, own).flatMap(({ pulledIn, blown: after }) => {
       const held: Variant = { ...this.variant(faults, blown | after), forcedRelays: pulledIn };
       const nominal = solver.solve(held)[0]!;
-      return read.flatMap(({ a, b }) => {
+      // What a coil feels may move contacts anywhere.
+      const felt = this.bench.network.coils.map((coil): Standpoint => {
+        const { a, b } = this.bench.network.elements[coil]!;
+        return { volts: nominal.volts, response: solver.adjoint(nominal, held, a, b).response };
+      });
+      const seen = read.flatMap(({ a, b }) => {
         const { signs, response } = solver.adjoint(nominal, held, a, b);
         const corners = [signs, signs.map((sign: number) => -sign)].map((corner) => {
           const variant = { ...held, corner, start: nominal };
@@ -239,6 +244,7 @@ export class Predictor {
         });
         return [{ volts: nominal.volts, response }, ...corners];
       });
+      return [...felt, ...seen];
     });
   }
 

@@ -183,6 +183,12 @@ function changed(bench: Workbench, now: Progress, step: Change): Progress {
     for (const [blown, row] of alive) mark(mended, grid.size, blown & ~step.newFuse, openPlaces(row));
     alive = mended;
   }
+  if (step.mayClose !== 0) {
+    const either = new Map([...alive].map(([blown, row]) => [blown, row.slice()]));
+    for (const [blown, row] of alive)
+      if ((blown & step.mayClose) !== 0) mark(either, grid.size, blown & ~step.mayClose, openPlaces(row));
+    alive = either;
+  }
   if (step.standing !== undefined && grid.axes.some((axis) => canBlow(axis.fault)))
     alive = fusesAfter(bench, alive, grid, step.standing);
   return {
