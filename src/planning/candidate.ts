@@ -11,7 +11,7 @@ export interface Candidate {
   readonly words: string;
   readonly setUp: SetUp;
   /** Done last, with the eyes on the reading. */
-  readonly wiggle?: Extract<Action, { do: 'wiggle' | 'clean' | 'tighten' | 'reseat' }>;
+  readonly wiggle?: Extract<Action, { do: 'wiggle' | 'clean' | 'tighten' | 'reseat' }> | undefined;
   /** The reading with a blank value. */
   readonly reading: Reading;
   /** Minutes of the bare test in its set-up, at an open place. */

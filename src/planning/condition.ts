@@ -44,6 +44,11 @@ export function conditionsOf(bench: Workbench, session: Case, diagnosis: Diagnos
   return conditions;
 }
 
+/** Was something found wrong? A load called dim counts, though a healthy vehicle with a low battery might show the same. */
+export function hasFailed(bench: Workbench, session: Case, { abnormal }: Diagnosis): boolean {
+  return abnormal || failures(bench, findingsOf(session)).length > 0;
+}
+
 function asUsed(setUp: SetUp): SetUp {
   return {
     ...setUp,

@@ -51,7 +51,7 @@ const OPEN_OHMS = 1e8;
 export class Forecaster {
   private readonly stands = new Map<string, Stand>();
   private readonly keys = new WeakMap<SetUp, string>();
-  private readonly blown = new Map<string, number>();
+  private readonly blown = new Map<string, readonly number[]>();
   private kept = 0;
 
   constructor(private readonly bench: Workbench) {}
@@ -77,17 +77,12 @@ export class Forecaster {
     return key;
   }
 
-  /**
-   * @param failed the condition in which it failed: a fuse that a version blows there is blown in the other set-ups too
-   */
-  forecast(version: Version, setUp: SetUp, failed: SetUp): Forecast {
+  forecast(version: Version, setUp: SetUp): Forecast {
     const stand = this.stand(setUp);
-    const blown = version.blows ? this.blownBy(version, failed) & ~this.renewed(setUp) : 0;
-    const key = blown === 0 ? version.key : `${version.key} ${blown}`;
-    const known = stand.forecasts.get(key);
+    const known = stand.forecasts.get(version.key);
     if (known !== undefined) return known;
-    const fresh = this.solve(stand, version, setUp, blown);
-    stand.forecasts.set(key, fresh);
+    const fresh = this.solve(stand, version, setUp, version.blown & ~this.renewed(setUp));
+    stand.forecasts.set(version.key, fresh);
     this.kept += 1;
     if (this.kept > MOST_KEPT) this.forget(stand);
     return fresh;
@@ -130,19 +125,23 @@ export class Forecaster {
     return stand;
   }
 
-  /** Fuses this version has blown by the time of the test: where it failed, or else wherever the owner may have driven. */
-  private blownBy(version: Version, failed: SetUp): number {
+  /**
+   * Fuses a version may have blown before the tests: where it failed, or wherever else the owner may have driven. The version
+   * itself counts every fuse whole.
+   */
+  blownBy(version: Version, failed: SetUp): readonly number[] {
     const key = `${version.key}|${this.key(failed)}`;
-    let mask = this.blown.get(key);
-    if (mask === undefined) {
+    let masks = this.blown.get(key);
+    if (masks === undefined) {
       if (this.blown.size > MOST_KEPT) this.blown.clear();
-      mask = this.solve(this.stand(failed), version, failed, 0).outcome.blown;
-      if (mask === 0)
-        for (const setUp of drivenSetUps(this.bench))
-          mask |= this.solve(this.stand(setUp), version, setUp, 0).outcome.blown;
-      this.blown.set(key, mask);
+      const there = this.solve(this.stand(failed), version, failed, 0).outcome.blown;
+      let anywhere = there;
+      for (const setUp of drivenSetUps(this.bench))
+        anywhere |= this.solve(this.stand(setUp), version, setUp, 0).outcome.blown;
+      masks = anywhere === there ? [there] : [there, anywhere];
+      this.blown.set(key, masks);
     }
-    return mask;
+    return masks;
   }
 
   private renewed({ fitted }: SetUp): number {

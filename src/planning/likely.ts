@@ -1,6 +1,7 @@
 /** What may be at fault, as versions to predict with: each suspect at a few severities of what still fits, with its weight. */
 import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
 import type { Fault } from '../diagnosis/faults.js';
+import { canBlow } from '../diagnosis/faults.js';
 import type { Scale } from '../diagnosis/severity.js';
 import { isOpen } from '../diagnosis/severity.js';
 import type { Workbench } from '../diagnosis/workbench.js';
@@ -11,8 +12,8 @@ export interface Version {
   /** Equal for versions that no probe can tell apart, so that they share one solve. */
   readonly key: string;
   readonly faults: readonly AppliedFault[];
-  /** Can it have blown a fuse? */
-  readonly blows: boolean;
+  /** Fuses it has blown before the test, bit i = network.fuses[i]. */
+  readonly blown: number;
 }
 
 export interface Likely extends Version {
@@ -32,11 +33,27 @@ export interface Likely extends Version {
 const MOST_SUSPECTS = 250;
 /** From so many suspects on each has one version only. */
 const MANY = 150;
+/** Severities tried where a range is known, and where none is. */
+const PICKED = 5;
+const PICKED_FREELY = 8;
 /** Severities within this factor read alike. */
 const NARROW = 1.6;
 
+/** What the list is made with. */
+export interface Judgement {
+  /** Agrees with what was found so far? */
+  readonly fits: (version: Version) => boolean;
+  /** Fuse states that a version may have left behind, as masks. */
+  readonly blownBy: (version: Version) => readonly number[];
+}
+
 /** @param enough share of the weight after which the rest is left out, 0 to 1 */
-export function likelyFaults(bench: Workbench, diagnosis: Diagnosis, enough: number): Likely[] {
+export function likelyFaults(
+  bench: Workbench,
+  diagnosis: Diagnosis,
+  enough: number,
+  judgement: Judgement,
+): Likely[] {
   const byId = faultsById(bench);
   const ranked = diagnosis.groups.flatMap(({ suspects }, group) =>
     suspects.map((suspect) => ({ suspect, group })),
@@ -48,7 +65,7 @@ export function likelyFaults(bench: Workbench, diagnosis: Diagnosis, enough: num
     if (covered > enough || number >= MOST_SUSPECTS) break;
     covered += suspect.share;
     const faults = suspect.faults.map(({ id }) => byId.get(id)!);
-    const versions = versionsOf(bench, faults, suspect, ranked.length > MANY);
+    const versions = versionsOf(bench, faults, suspect, ranked.length > MANY, judgement);
     for (const version of versions) {
       list.push({
         ...version,
@@ -64,36 +81,53 @@ export function likelyFaults(bench: Workbench, diagnosis: Diagnosis, enough: num
   return list;
 }
 
-function versionsOf(bench: Workbench, faults: readonly Fault[], suspect: Suspect, one: boolean): Version[] {
+function versionsOf(
+  bench: Workbench,
+  faults: readonly Fault[],
+  suspect: Suspect,
+  one: boolean,
+  { fits, blownBy }: Judgement,
+): Version[] {
   const chosen = faults.map((fault, i) => {
     const range = suspect.severities[i];
     return severitiesOf(fault.scale, range?.low, range?.high);
   });
-  const most = one ? 1 : Math.max(...chosen.map((list) => list.length));
-  return Array.from({ length: most }, (_, k) => {
-    const at = chosen.map((list) => list[most === 1 ? list.length >> 1 : Math.min(k, list.length - 1)]!);
+  const most = Math.max(...chosen.map((list) => list.length));
+  const all = Array.from({ length: most }, (_, k): Version => {
+    const at = chosen.map((list) => list[Math.round((k * (list.length - 1)) / Math.max(1, most - 1))]!);
     const applied = faults.map((fault, i) => fault.apply(at[i]!));
-    return {
-      key: applied.map((one_, i) => versionKey(bench, faults[i]!, one_, at[i]!)).join(' + '),
-      faults: applied,
-      blows: applied.some(({ kind }) => kind !== 'series' && kind !== 'stuck'),
-    };
-  });
+    const key = applied.map((fault, i) => versionKey(bench, faults[i]!, fault, at[i]!)).join(' + ');
+    return { key, faults: applied, blown: 0 };
+  }).flatMap((version) =>
+    faults.some(canBlow)
+      ? blownBy(version).map((blown) => ({ ...version, blown, key: `${version.key} ${blown}` }))
+      : [version],
+  );
+  const fitting = all.filter(fits);
+  // A finding that only this coarse comparison cannot follow must not take the suspect away.
+  const left = fitting.length > 0 ? fitting : all;
+  const middle = left[left.length >> 1]!;
+  return one ? [middle] : [...new Set([left[0]!, middle, left.at(-1)!])];
 }
 
-/** Up to three severities of what still fits, from a fixed choice, so that the next call finds them solved. */
+/** Severities of what still fits, from a fixed choice, so that the next call finds them solved. */
 export function severitiesOf(scale: Scale, from: number | undefined, to: number | undefined): number[] {
   const { edges, unit } = scale;
   if (unit === 'none') return [0];
   const low = from === undefined || Number.isNaN(from) ? edges[0]! : from;
   const high = to === undefined || Number.isNaN(to) ? edges.at(-1)! : to;
   const inside = edges.filter((edge) => edge >= low * 0.999 && edge <= high * 1.001);
-  const picked =
-    inside.length >= 2 && inside.at(-1)! > NARROW * inside[0]!
-      ? [inside[0]!, inside[inside.length >> 1]!, inside.at(-1)!]
-      : [fine(low > 0 ? Math.sqrt(low * Math.max(low, high)) : (low + high) / 2)];
+  const wide = inside.length >= 2 && inside.at(-1)! > NARROW * inside[0]!;
+  const picked = wide
+    ? spread(inside, from === undefined ? PICKED_FREELY : PICKED)
+    : [fine(low > 0 ? Math.sqrt(low * Math.max(low, high)) : (low + high) / 2)];
   const opened = picked.map((severity) => (unit === 'ohm' && isOpen(severity) ? Infinity : severity));
   return [...new Set(opened)];
+}
+
+/** So many of a list, evenly, with both ends. */
+function spread(list: readonly number[], count: number): number[] {
+  return Array.from({ length: count }, (_, k) => list[Math.round((k * (list.length - 1)) / (count - 1))]!);
 }
 
 /** Twelve to the decade. */

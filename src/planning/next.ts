@@ -9,6 +9,7 @@ import type { Reading } from '../session/events.js';
 import type { Caution } from './cautions.js';
 import { cautionsFor } from './cautions.js';
 import { lineOf } from './changes.js';
+import { hasFailed } from './condition.js';
 import { actionsOf } from './cost.js';
 import { edit } from '../session/actions.js';
 import type { Member } from './outcome-words.js';
@@ -26,7 +27,7 @@ const ENOUGH_WEIGHT = 0.995;
  * repairs apart that are left.
  */
 export function suggest(bench: Workbench, session: Case, diagnosis: Diagnosis): Suggestion[] {
-  if (!diagnosis.abnormal || diagnosis.groups.length < 2) return [];
+  if (diagnosis.groups.length < 2 || !hasFailed(bench, session, diagnosis)) return [];
   const first = new Scales(bench, session, diagnosis, ENOUGH_WEIGHT, false);
   const chosen = presented(bench, session, first);
   return chosen.length > 0

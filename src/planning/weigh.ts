@@ -2,12 +2,14 @@
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Case } from '../session/case.js';
+import type { Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
+import { Agreement } from './agreement.js';
 import { surroundingsOf } from './battery-known.js';
 import type { Candidate } from './candidate.js';
 import { candidates } from './candidates.js';
 import type { Condition } from './condition.js';
-import { conditionsOf } from './condition.js';
+import { conditionsOf, findingsOf } from './condition.js';
 import type { Cost } from './cost.js';
 import { Costs } from './cost.js';
 import type { Forecast, Forecaster } from './forecast.js';
@@ -46,6 +48,8 @@ export interface Outlook extends Spans {
 
 /** Disturbing something costs evidence: as if the test took this much longer. */
 const DISTURBANCE = 1.15;
+/** More bits than this hardly any one reading gives: dearer tests are not worked out once a cheap one is this good. */
+const HOPED_BITS = 1.5;
 /** Bits below which a test that rules nothing out for good tells nothing. */
 const LEAST_GAIN = 0.002;
 
@@ -59,6 +63,8 @@ export class Scales {
   private readonly forecaster: Forecaster;
   private readonly surroundings: Surroundings;
   private readonly forecasts = new Map<string, readonly Forecast[]>();
+  /** What was read so far, with what each version would have read. */
+  private answered: readonly { readonly kind: Reading['kind']; readonly outlook: Outlook }[] | undefined;
 
   /**
    * @param enough share of the weight whose suspects are looked at, 0 to 1
@@ -71,10 +77,15 @@ export class Scales {
     enough: number,
     even: boolean,
   ) {
-    this.likely = likelyFaults(bench, diagnosis, enough);
     this.conditions = conditionsOf(bench, session, diagnosis);
     this.forecaster = forecasterOf(bench);
     this.surroundings = surroundingsOf(bench, session);
+    const agreement = new Agreement(bench, session, this.forecaster, this.surroundings);
+    const failed = this.conditions[0]?.setUp ?? session.now;
+    this.likely = likelyFaults(bench, diagnosis, enough, {
+      fits: (version) => agreement.fits(version),
+      blownBy: (version) => this.forecaster.blownBy(version, failed),
+    });
     const numbers = new Map<string, number>();
     const versions: Likely[] = [];
     this.versionOf = Int32Array.from(this.likely, (likely) => {
@@ -104,9 +115,10 @@ export class Scales {
     let best: Weighed[] = [];
     for (const { candidate, cost, effort } of this.queue()) {
       const [leader] = best;
-      if (leader !== undefined && this.meter.most / effort <= leader.value) break;
+      const hoped = Math.min(this.meter.most, HOPED_BITS);
+      if (leader !== undefined && hoped / effort <= leader.value) break;
       const outlook = this.outlook(candidate);
-      if (outlook === undefined) continue;
+      if (outlook === undefined || this.repeats(candidate, outlook)) continue;
       const gain = this.meter.gain(outlook);
       const separates = candidate.wiggle === undefined && this.meter.separates(outlook);
       if (gain < LEAST_GAIN && !separates) continue;
@@ -136,8 +148,7 @@ export class Scales {
   }
 
   /** What the test would read with each version; undefined for a reading that is not forecast. */
-  outlook(candidate: Candidate): Outlook | undefined {
-    const { reading, setUp, wiggle } = candidate;
+  outlook({ reading, setUp, wiggle }: Pick<Candidate, 'reading' | 'setUp' | 'wiggle'>): Outlook | undefined {
     const count = this.versions.length;
     const outlook = {
       figures: new Float64Array(count),
@@ -154,7 +165,7 @@ export class Scales {
     }
     const figure = figureOf(this.bench, this.forecaster, reading);
     const forecasts = this.forecastsIn(setUp);
-    if (figure === undefined || forecasts === undefined) return undefined;
+    if (figure === undefined) return undefined;
     const classify = classifierFor(this.bench, reading, this.surroundings);
     for (let i = 0; i < count; i++) {
       const value = (outlook.figures[i] = figure(forecasts[i]!));
@@ -163,6 +174,25 @@ export class Scales {
       outlook.to[i] = to;
     }
     return outlook;
+  }
+
+  /** Was a test of this kind done that would read the same with every version? Asked again it would answer the same. */
+  private repeats({ reading, wiggle }: Candidate, outlook: Outlook): boolean {
+    return (
+      wiggle === undefined &&
+      (this.answered ??= this.answers()).some(
+        (answer) => answer.kind === reading.kind && isLike(answer.outlook, outlook),
+      )
+    );
+  }
+
+  private answers(): { readonly kind: Reading['kind']; readonly outlook: Outlook }[] {
+    return findingsOf(this.session)
+      .filter(({ evidence }) => evidence !== 'told')
+      .flatMap(({ reading, setUp }) => {
+        const outlook = this.outlook({ reading, setUp, wiggle: undefined });
+        return outlook === undefined ? [] : [{ kind: reading.kind, outlook }];
+      });
   }
 
   /** The likely faults with what each would read in a test, for its words. */
@@ -176,17 +206,26 @@ export class Scales {
     });
   }
 
-  private forecastsIn(setUp: SetUp): readonly Forecast[] | undefined {
-    const [condition] = this.conditions;
-    if (condition === undefined) return undefined;
+  private forecastsIn(setUp: SetUp): readonly Forecast[] {
     const key = this.forecaster.key(setUp);
     let list = this.forecasts.get(key);
     if (list === undefined) {
-      list = this.versions.map((version) => this.forecaster.forecast(version, setUp, condition.setUp));
+      list = this.versions.map((version) => this.forecaster.forecast(version, setUp));
       this.forecasts.set(key, list);
     }
     return list;
   }
+}
+
+/** Classes by which two readings may differ and still be the same question. */
+const ALIKE = 0.75;
+
+function isLike(one: Outlook, other: Outlook): boolean {
+  for (let i = 0; i < one.from.length; i++) {
+    if (Math.abs(one.from[i]! - other.from[i]!) > ALIKE || Math.abs(one.to[i]! - other.to[i]!) > ALIKE)
+      return false;
+  }
+  return true;
 }
 
 /** Tests of one kind that tell the same are one choice: the cheapest stands for them. */

@@ -1,0 +1,87 @@
+/**
+ * Does a version of a fault agree with what was found? Severities that a finding has ruled out would foretell readings that
+ * cannot come. For choosing a test only: it compares coarsely and rules nothing out.
+ */
+import { sightBand, WORDS } from '../diagnosis/sights.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import type { Case, Finding } from '../session/case.js';
+import type { Reading } from '../session/events.js';
+import { findingsOf } from './condition.js';
+import type { Forecaster } from './forecast.js';
+import type { Version } from './likely.js';
+import type { Span, Surroundings } from './outcome-classes.js';
+import { classifierFor } from './outcome-classes.js';
+import type { Figure } from './reads.js';
+import { figureOf } from './reads.js';
+
+interface Check {
+  readonly finding: Finding;
+  readonly figure: Figure;
+  readonly agrees: (figure: number) => boolean;
+}
+
+/** Findings looked at, the latest first: enough to pin a severity down. */
+const MOST_CHECKS = 16;
+
+export class Agreement {
+  private readonly checks: readonly Check[];
+
+  constructor(
+    bench: Workbench,
+    session: Case,
+    private readonly forecaster: Forecaster,
+    surroundings: Surroundings,
+  ) {
+    this.checks = findingsOf(session)
+      .filter(({ evidence, proved, symptom }) => evidence !== 'told' && proved && symptom === 'present')
+      .slice(-MOST_CHECKS)
+      .flatMap((finding) => {
+        const figure = figureOf(bench, forecaster, finding.reading);
+        const agrees = agreeing(bench, finding.reading, surroundings);
+        return figure === undefined || agrees === undefined ? [] : [{ finding, figure, agrees }];
+      });
+  }
+
+  fits(version: Version): boolean {
+    return this.checks.every(({ finding, figure, agrees }) =>
+      agrees(figure(this.forecaster.forecast(version, finding.setUp))),
+    );
+  }
+}
+
+function agreeing(
+  bench: Workbench,
+  reading: Reading,
+  surroundings: Surroundings,
+): ((figure: number) => boolean) | undefined {
+  const classify = classifierFor(bench, reading, surroundings);
+  const near = (value: number) => {
+    const read = classify(value);
+    return (figure: number) => meets(classify(figure), read);
+  };
+  switch (reading.kind) {
+    case 'volts':
+    case 'clamp':
+      return near(reading.value.value);
+    case 'ohms':
+      return near(reading.value === 'OL' ? Infinity : reading.value.value);
+    case 'load': {
+      const { kind } = bench.network.loads.get(reading.load)!;
+      if (!WORDS[kind].includes(reading.value)) return undefined;
+      return within(sightBand(kind, reading.value));
+    }
+    case 'test lamp':
+    case 'fuse lamp':
+      return within(sightBand('lamp', reading.value));
+    default:
+      return undefined;
+  }
+}
+
+function within({ low, high }: { readonly low: number; readonly high: number }) {
+  return (share: number) => share >= low && share <= high;
+}
+
+function meets(one: Span, other: Span): boolean {
+  return one[0] < other[1] && other[0] < one[1];
+}
