@@ -3,66 +3,44 @@
  * severities, each read by a 10 MΩ meter at probe points that take turns; every possible relay and fuse outcome.
  */
 import { join } from 'node:path';
+import { createWorkbench, type Workbench } from '../../src/diagnosis/workbench.js';
 import { readCircuit } from '../../src/files/circuit-file.js';
-import type { Circuit } from '../../src/circuit/circuit.js';
-import { listFaults } from '../../src/diagnosis/faults.js';
-import { compile } from '../../src/network/compile.js';
-import { presence } from '../../src/network/conditions.js';
 import { VOLTMETER } from '../../src/network/meters.js';
 import { BODY } from '../../src/network/network.js';
 import { Solver } from '../../src/network/solver.js';
-import type { AppliedFault, Outcome, Variant } from '../../src/network/solver-types.js';
-import { atRest } from '../../src/session/setup.js';
-import type { SpiceCase } from './netlist.js';
+import type { Variant } from '../../src/network/solver-types.js';
+import { phasesOf } from './netlist.js';
 import type { Ngspice } from './ngspice.js';
+import { compareReadings, type TableReading, type TableRow } from './reading-table.js';
+import { faultsIn, setUps, setUpWords, severities } from './table-circuits.js';
 
-export const CIRCUITS = ['reversing-lamps', 'stop-tail', 'work-lamps', 'trailer'];
-
-export interface Comparison {
-  readonly readings: number;
-  /** Largest |difference| beyond 0.1 % of the reading, volts. */
-  readonly worst: number;
-  /** Readings that differ by more than 1 mV + 0.1 %. */
-  readonly differing: readonly string[];
-}
-
-interface Reading extends SpiceCase {
-  readonly what: string;
-  readonly ours: number;
-  readonly nodes: readonly [number, number];
-}
-
-/** Every combination of control positions. */
-function positions(circuit: Circuit): Map<string, string>[] {
-  let all: Map<string, string>[] = [new Map()];
-  for (const { id, positions: of } of circuit.controls.values()) {
-    all = all.flatMap((before) => of.map((position) => new Map([...before, [id, position]])));
-  }
-  return all;
-}
-
-/** Healthy, then each fault at the mildest, middle and worst severity of its scale. */
-function faultCases(circuit: Circuit, network: ReturnType<typeof compile>): [string, AppliedFault[]][] {
-  const cases: [string, AppliedFault[]][] = [['healthy', []]];
-  for (const { id, scale, apply } of listFaults(circuit, network)) {
-    const { edges } = scale;
-    const chosen = new Set([edges[0]!, edges[edges.length >> 1]!, edges.at(-1)!]);
-    for (const severity of chosen) cases.push([`${id} ${severity} ${scale.unit}`, [apply(severity)]]);
-  }
-  return cases;
-}
+export const CIRCUITS = [
+  'can-pair',
+  'charging',
+  'daytime-module',
+  'power-window',
+  'radiator-fan',
+  'reversing-lamps',
+  'starter',
+  'stop-tail',
+  'trailer',
+  'truck-24v',
+  'two-grounds',
+  'whole-car-draw',
+  'work-lamps',
+];
 
 /** @param every takes one case in so many */
-function* readings(circuit: Circuit, every: number): Generator<Reading> {
-  const network = compile(circuit);
+function* readings(bench: Workbench, every: number): Generator<TableReading> {
+  const { circuit, network } = bench;
   const points = [...network.points];
   const solvers = new Map<string, Solver>();
-  const faults = faultCases(circuit, network);
+  const faults = [{ words: 'healthy', applied: undefined }, ...bench.faults.flatMap(severities)];
   let number = 0;
   let turn = 0;
-  for (const controls of positions(circuit)) {
-    const present = presence(circuit, network, { ...atRest(circuit), controls });
-    for (const [what, applied] of faults) {
+  for (const setUp of setUps(circuit)) {
+    const present = bench.presence(setUp);
+    for (const { words, applied } of faults) {
       if (number++ % every !== 0) continue;
       // A step that shares no factor with most counts, so that faults and points meet in ever new pairs.
       turn += 37;
@@ -78,20 +56,17 @@ function* readings(circuit: Circuit, every: number): Generator<Reading> {
       const key = `${a} ${b}`;
       const solver = solvers.get(key) ?? new Solver(network, added);
       solvers.set(key, solver);
-      const variant: Variant = { present, faults: applied, blown: 0 };
-      for (const outcome of solver.solve(variant)) {
-        const { pulledIn, blown, volts }: Outcome = outcome;
-        const where = `${[...controls].flat().join(' ')}, ${what}, ${point}, pulled ${pulledIn} blown ${blown}`;
+      const list = faultsIn(bench, setUp, applied === undefined ? [] : [applied]);
+      const variant: Variant = { present, faults: list, blown: 0 };
+      for (const { pulledIn, blown, volts, phases } of solver.solve(variant)) {
+        const nodes = [a, b];
+        const guess = phases?.on ?? volts;
         yield {
-          what: where,
+          row: circuit.id,
+          what: `${setUpWords(setUp)}, ${words}, ${point}, pulled ${pulledIn} blown ${blown}`,
           ours: volts[a]! - volts[b]!,
-          network,
-          added,
-          variant,
-          pulledIn,
-          blown,
-          nodes: [a, b],
-          guess: volts,
+          cases: phasesOf({ network, added, variant, pulledIn, blown, nodes, guess }),
+          value: (found) => found[a]! - found[b]!,
         };
       }
     }
@@ -99,19 +74,10 @@ function* readings(circuit: Circuit, every: number): Generator<Reading> {
 }
 
 /** Compares the solver with ngspice on a circuit of circuits/. */
-export async function compareCircuit(ngspice: Ngspice, name: string, every: number): Promise<Comparison> {
+export async function compareCircuit(ngspice: Ngspice, name: string, every: number): Promise<TableRow> {
   const loaded = await readCircuit(join(import.meta.dirname, '../../circuits', `${name}.yaml`));
   if ('problems' in loaded)
     throw new Error(`circuits/${name}.yaml is refused: ${loaded.problems[0]!.message}`);
-  const all = [...readings(loaded.circuit, every)];
-  const reference = await ngspice.solve(all);
-  let worst = 0;
-  const differing: string[] = [];
-  all.forEach(({ what, ours, nodes: [a, b] }, i) => {
-    const theirs = reference[i]![a]! - reference[i]![b]!;
-    const beyond = Math.abs(ours - theirs) - 1e-3 * Math.abs(theirs);
-    worst = Math.max(worst, beyond);
-    if (!(beyond <= 1e-3)) differing.push(`${what}: ${ours} V here, ${theirs} V in ngspice`);
-  });
-  return { readings: all.length, worst, differing };
+  const [row] = await compareReadings(ngspice, [...readings(createWorkbench(loaded.circuit), every)]);
+  return row!;
 }
