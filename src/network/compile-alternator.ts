@@ -2,12 +2,12 @@
  * An alternator: windings that give volts while the engine drives them and the field is excited, diodes that join them to B+
  * and D+, a field winding between D+ and the housing.
  *
- * Elements, for faults to sit on: `stator` (the volts its regulator holds), `belt` (engine), `rectifier` (to B+), `diodes`
- * (to D+), `field`, `leak` (what its diodes let back from B+).
+ * Elements, for faults to sit on: `stator` (the volts its regulator holds), `belt` (driven and excited), `rectifier` (diodes to
+ * B+), `diodes` (to D+), `field`, `leak` (what its diodes let back from B+).
  */
 import type { Alternator } from '../circuit/circuit.js';
 import { contactLaw, type NetworkBuilder } from './network-builder.js';
-import type { SingleCond } from './network.js';
+import type { Law, SingleCond } from './network.js';
 import { BODY } from './network.js';
 import { band, JOINT, ohmsBand } from './part-laws.js';
 
@@ -38,27 +38,21 @@ export function compileAlternator(builder: NetworkBuilder, part: Alternator, nom
     highVolts: part.volts * HELD.high,
     ohms: (DROOP * scale) / part.amps,
   });
-  const engine = { kind: 'engine', state: 'running' } as const;
-  builder.item(part, 'belt', windings, driven, contactLaw(ohmsBand(1e-4, 0.5, 2), [engine]));
-  const conducts: SingleCond[] = [engine];
+  const turns: SingleCond[] = [{ kind: 'engine', state: 'running' }];
   if (has('D+')) {
     const plus = builder.inside(part, 'D+');
-    const field = builder.item(
-      part,
-      'field',
-      plus,
-      housing,
-      band(FIELD.ohms * scale * scale, FIELD.low, FIELD.high),
-    );
-    conducts.push(
-      builder.coil(field, {
-        pullInVolts: EXCITED_VOLTS * scale,
-        dropOutVolts: -Infinity,
-        rest: 'open',
-      }),
-    );
-    builder.item(part, 'diodes', driven, plus, contactLaw(ohmsBand(0.05, 0.2, 5), conducts));
+    const law = band(FIELD.ohms * scale * scale, FIELD.low, FIELD.high);
+    const field = builder.item(part, 'field', plus, housing, law);
+    const excited = { pullInVolts: EXCITED_VOLTS * scale, dropOutVolts: -Infinity, rest: 'open' } as const;
+    turns.push(builder.coil(field, excited));
+    builder.item(part, 'diodes', driven, plus, oneWay(0.05));
   }
-  builder.item(part, 'rectifier', driven, output, contactLaw(ohmsBand(0.001, 0.2, 5), conducts));
+  builder.item(part, 'belt', windings, driven, contactLaw(ohmsBand(1e-4, 0.5, 2), turns));
+  builder.item(part, 'rectifier', driven, output, oneWay(0.001));
   builder.item(part, 'leak', output, housing, band(1e6, 0.1, 100));
+}
+
+/** Diodes whose forward volts the regulator makes up for, since it holds the volts behind them. */
+function oneWay(ohms: number): Law {
+  return { kind: 'diode', forwardVolts: 0, ohms, spread: 0 };
 }
