@@ -7,7 +7,10 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import type { Context } from '../../src/cli/context.js';
 import { replaySession, type Replayed } from '../../src/cli/replay-session.js';
+import { diagnose } from '../../src/diagnosis/diagnose.js';
+import { createWorkbench } from '../../src/diagnosis/workbench.js';
 import { cautionsBefore } from '../../src/planning/step-cautions.js';
+import { foldCase } from '../../src/session/fold.js';
 
 const folder = fileURLToPath(new URL('../../examples/', import.meta.url));
 const files = readdirSync(folder).filter((name) => name.endsWith('.yaml'));
@@ -99,8 +102,12 @@ const LESSONS: readonly (readonly [file: string, trap: string, ...checks: Check[
       expect(cautions.some(({ refused }) => refused)).toBe(true);
     },
   ],
-  ['can-pair-120-ohm', 'a CAN pair has 120 ohm instead of 60', gone('A3:can open', 'A1:can open')],
-  ['parasitic-draw-by-fuse-millivolts', 'a parasitic draw is found by millivolts across fuses'],
+  ['can-pair-120-ohm', 'a CAN pair has 120 ohm instead of 60', gone('A3:terminator resistance', 'A1:terminator resistance')],
+  [
+    'parasitic-draw-by-fuse-millivolts',
+    'a parasitic draw is found by millivolts across fuses',
+    gone('A1:electronics asleep awake', 'S3:1-31 stuck', 'S4:1-31 stuck'),
+  ],
   [
     'charging-line-loses-half-a-volt',
     'a charging line loses half a volt',
@@ -142,7 +149,13 @@ const LESSONS: readonly (readonly [file: string, trap: string, ...checks: Check[
   [
     'two-faults-one-hidden',
     'one fault hides another',
-    ({ session: { diagnosis } }) => {
+    ({ session: { circuit, recorded, diagnosis } }) => {
+      const repair = recorded.findIndex(
+        ({ event }) => event.type === 'did' && event.action.do === 'repair',
+      );
+      const before = diagnose(createWorkbench(circuit), foldCase(circuit, recorded.slice(0, repair)), { fit: true });
+      expect(before.hidden.map(({ behind }) => behind.id)).toEqual(['X2.1 resistance']);
+      expect(before.hidden[0]?.faults.some(({ part }) => part === 'H1')).toBe(true);
       expect(diagnosis.paired).toBe(true);
       const best = diagnosis.suspects[0]!.faults.map(({ part }) => part);
       expect(best).toContain('X2');
