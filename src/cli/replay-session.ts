@@ -1,4 +1,6 @@
 /** Re-reasons one recorded or hand-written session and compares what comes out with what it expects. */
+import { severityWords } from '../report/severity-words.js';
+import type { SeverityRange } from '../files/severity-range.js';
 import { readSessionFile, type Expectation } from '../files/session-file.js';
 import { readJournal } from '../files/journal.js';
 import { printDiagnostics } from '../circuit/print-diagnostic.js';
@@ -62,10 +64,28 @@ export function compare(session: Session, expect: Expectation): readonly string[
       if (blamed.includes(name))
         differs.push(`${name} should not be blamed; the report calls it ${cause.certainty}`);
   }
+  for (const [fault, range] of expect.severity ?? [])
+    differs.push(...severityDiffers(diagnosis, fault, range));
+  const open = [...diagnosis.open].sort((a, b) => b.share - a.share)[0]?.what ?? 'none';
+  if (expect.open !== undefined && open !== expect.open)
+    differs.push(`${expect.open} should weigh most of what is open; it is: ${open}`);
+  const course = diagnosis.suspects[0]?.course ?? 'no suspect';
+  if (expect.course !== undefined && course !== expect.course)
+    differs.push(`the leading suspect should fit as: ${expect.course}; it fits as: ${course}`);
   for (const key of ['fits', 'verified'] as const)
     if (expect[key] !== undefined && diagnosis[key] !== expect[key])
       differs.push(`${key} should be ${String(expect[key])}; it is ${String(diagnosis[key])}`);
   return differs;
+}
+
+/** The fitted range must meet the expected one. */
+function severityDiffers(diagnosis: Diagnosis, fault: string, range: SeverityRange): readonly string[] {
+  const suspect = diagnosis.suspects.find(({ faults }) => faults.some(({ id }) => id === fault));
+  if (suspect === undefined) return [`${fault} should have a severity; ${whyNot(diagnosis, fault)}`];
+  const fitted = suspect.severities[suspect.faults.findIndex(({ id }) => id === fault)];
+  if (fitted === undefined) return [`${fault} should have a severity; none was fitted`];
+  const meets = fitted.unit === range.unit && fitted.low <= range.high && fitted.high >= range.low;
+  return meets ? [] : [`${fault} has another severity: ${severityWords(fitted) ?? 'without limits'}`];
 }
 
 /** The parts of the likeliest explanations, as many as are asked for, equals together. */

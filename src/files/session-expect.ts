@@ -2,6 +2,7 @@
 import type { Circuit } from '../circuit/circuit.js';
 import { pointer, type Diagnostic, type Ranges } from '../circuit/diagnostic.js';
 import { didYouMean } from '../circuit/nearest.js';
+import { severityRange, type SeverityRange } from './severity-range.js';
 
 /** What a session expects of the reasoner and the report; absent = nothing is said about it. */
 export interface Expectation {
@@ -15,10 +16,18 @@ export interface Expectation {
   readonly cleared?: readonly string[];
   readonly fits?: boolean;
   readonly verified?: boolean;
+  /** Id of a fault to the severity that its fitted range must meet. */
+  readonly severity?: ReadonlyMap<string, SeverityRange>;
+  /** The open explanation that weighs most. */
+  readonly open?: string;
+  /** Of the leading suspect. */
+  readonly course?: string;
 }
 
 /** `expect` as it stands in the file, after the schema. */
-export type ExpectDocument = Readonly<Record<string, string | readonly string[]>>;
+export type ExpectDocument = Readonly<
+  Record<string, string | readonly string[] | Readonly<Record<string, string>>>
+>;
 
 /** Names brought to the circuit's own spelling; those it does not have become problems. */
 export function expectationOf(
@@ -48,6 +57,33 @@ export function expectationOf(
       });
       return text;
     });
+  const severity = (): ReadonlyMap<string, SeverityRange> | undefined => {
+    if (written['severity'] === undefined) return undefined;
+    const entries = Object.entries(written['severity'] as Readonly<Record<string, string>>);
+    return new Map(
+      entries.flatMap(([fault, text]) => {
+        const at = pointer('expect', 'severity', fault);
+        const range = severityRange(text);
+        if (range === undefined)
+          problems.push({
+            code: 'bad-value',
+            severity: 'error',
+            range: ranges.value(at),
+            message: `“${text}” is no range of severities`,
+            mend: 'write it like 2 to 5 ohm, 20 ohm to open, or open',
+          });
+        if (!known.has(fault.split(/[\s./:]/)[0]!.toLowerCase()))
+          problems.push({
+            code: 'unknown-name',
+            severity: 'error',
+            range: ranges.key(at),
+            message: `this circuit has no part or wire for the fault “${fault}”`,
+            mend: didYouMean(fault.split(/[\s./:]/)[0]!, known.values(), 'part or wire'),
+          });
+        return range === undefined ? [] : [[fault, range] as const];
+      }),
+    );
+  };
   const flag = (key: string): boolean | undefined =>
     written[key] === undefined ? undefined : written[key] === 'true';
   const expect = {
@@ -58,6 +94,9 @@ export function expectationOf(
     cleared: names('cleared'),
     fits: flag('fits'),
     verified: flag('verified'),
+    severity: severity(),
+    open: written['open'],
+    course: written['course'],
   };
   return Object.fromEntries(Object.entries(expect).filter(([, value]) => value !== undefined));
 }

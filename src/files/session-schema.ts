@@ -56,6 +56,25 @@ export const SESSION_SCHEMA = {
         cleared: names('parts that are cleared', 'F7'),
         fits: yesNo,
         verified: yesNo,
+        severity: {
+          type: 'object',
+          maxProperties: 50,
+          description:
+            'faults with the severities their fitted range must meet, like {GP2 resistance: 2 to 5 ohm}',
+          additionalProperties: {
+            ...words(60, 'a range like 2 to 5 ohm, 20 ohm to open, or open'),
+            type: 'string',
+          },
+        },
+        open: {
+          enum: ['no fault now', 'a reading is wrong', 'the drawing differs'],
+          description:
+            'the open explanation that weighs most: no fault now, a reading is wrong or the drawing differs',
+        },
+        course: {
+          enum: ['steady', 'comes and goes', 'either'],
+          description: 'how the leading suspect fits: steady, comes and goes or either',
+        },
       },
     },
   },

@@ -31,6 +31,17 @@ describe('replay', () => {
     ],
     ['a suspect should be cleared', 'cleared: [H1]', 'H1 should be cleared'],
     ['it should not fit', 'fits: false', 'fits should be false; it is true'],
+    [
+      'a severity is another',
+      'severity: {X3.2 resistance: 0.001 to 0.01 ohm}',
+      'X3.2 resistance has another severity: ',
+    ],
+    [
+      'an open explanation should weigh most',
+      'open: no fault now',
+      'no fault now should weigh most of what is open',
+    ],
+    ['the leader should come and go', 'course: comes and goes', 'should fit as: comes and goes; it fits as:'],
     ['it should be verified', 'verified: true', 'verified should be true; it is false'],
   ])('when %s then status 1 and the difference in one line', async (_title, expected, difference) => {
     const file = await at.file('differs.yaml', `${head}expect: {${expected}}\n`);
@@ -45,6 +56,26 @@ describe('replay', () => {
       `${head}expect: {suspects: [H1], not on its own: [F7, S2], not blamed: [F7], fits: true, verified: false}\n`,
     );
     const ran = await at.run(['replay', file]);
+    expect(ran.status, shown(ran)).toBe(0);
+  });
+
+  test.each([
+    ['a severity that is no range', 'severity: {GP2 resistance: much}', 'is no range of severities'],
+    ['a fault of no part', 'severity: {GP99 resistance: 2 ohm}', 'no part or wire for the fault'],
+    ['an unknown open explanation', 'open: gremlins', 'use one of: no fault now, a reading is wrong'],
+  ])(
+    'when %s is expected then it could not run, and the word is named',
+    async (_title, expected, message) => {
+      const ran = await at.run(['replay', await at.file('odd.yaml', `${head}expect: {${expected}}\n`)]);
+      expect(ran.status, shown(ran)).toBe(2);
+      expect(ran.stdout).toContain(message);
+    },
+  );
+
+  test('when the fitted severity meets the expected one then it holds', async () => {
+    const steps = '  - volts X3.2h bat- 0.0/12.4\n  - volts X3.2c bat- 11.9/12.4\n';
+    const expected = 'expect: {top: [X3], severity: {X3.2 resistance: 20 ohm to open}}\n';
+    const ran = await at.run(['replay', await at.file('fits.yaml', head + steps + expected)]);
     expect(ran.status, shown(ran)).toBe(0);
   });
 

@@ -8,6 +8,7 @@ import type { Event } from '../../session/events.js';
 import { ENGINE } from '../../session/fold.js';
 import { loadKind } from '../../session/names.js';
 import { parseLine } from '../../session/parse-line.js';
+import { KNOWN_GOOD, type SetUp } from '../../session/setup.js';
 import { parseSight, WORKING } from '../../session/parse-sight.js';
 import { isRepair, proveRepair } from '../../diagnosis/proof-of-repair.js';
 import type { Output } from '../output.js';
@@ -87,12 +88,7 @@ async function askRepair({ session, asker, output, confirm }: Closing): Promise<
 }
 
 async function putBack({ session, asker, output, confirm }: Closing): Promise<void> {
-  const { unplugged, out, jumpers } = session.case.now;
-  const lines = [
-    ...[...unplugged].map((id) => `plug ${id}`),
-    ...[...out].map((id) => `in ${id}`),
-    ...jumpers.map((ends) => `unjumper ${ends.join(' ')}`),
-  ];
+  const lines = linesToPutBack(session.case.now);
   if (lines.length === 0) return;
   const answer = await asker.ask(`Put everything back: ${lines.join(', ')}. Enter when it is done`);
   if (answer === undefined || /^no?$/i.test(answer)) return;
@@ -100,6 +96,19 @@ async function putBack({ session, asker, output, confirm }: Closing): Promise<vo
     const line = parseLine(text, session.circuit, session.recorded);
     if (line.kind === 'events') await carryOut(session, line.events, line.echo, output, confirm);
   }
+}
+
+/** Lines that bring the vehicle back to what it was: every own item in its place, everything plugged. */
+function linesToPutBack({ unplugged, out, jumpers, lamps, fitted }: SetUp): readonly string[] {
+  const swapped = [...fitted].filter(([place, item]) => item !== KNOWN_GOOD && place < item);
+  const foreign = [...fitted].filter(([place, item]) => item === KNOWN_GOOD && !out.has(place));
+  return [
+    ...[...lamps].map((id) => `unlamp ${id}`),
+    ...swapped.map(([place, item]) => `swap ${place} ${item}`),
+    ...[...out, ...foreign.map(([place]) => place)].map((id) => `in ${id}`),
+    ...[...unplugged].map((id) => `plug ${id}`),
+    ...jumpers.map((ends) => `unjumper ${ends.join(' ')}`),
+  ];
 }
 
 /** Each load that failed, in the condition in which it failed. */
