@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { judgeFuses } from '../../src/network/fuse-rule.js';
+import { fuseLoad, judgeFuses } from '../../src/network/fuse-rule.js';
 
 // Limits: ISO 8820-3 (from memory): 110 % holds at least 100 h, 200 % opens within 5 s.
 describe('fuses', () => {
@@ -25,5 +25,19 @@ describe('fuses', () => {
 
   test('when a drawing has no fuse, then nothing blows', () => {
     expect(judgeFuses([])).toEqual({ mayHold: true, mayBlow: [] });
+  });
+});
+
+describe('electronic fuses', () => {
+  const law = { kind: 'fuse', ohms: 0.01, low: 0.01, high: 0.01, amps: 10, resets: 'electronic' } as const;
+
+  // ±20 to ±40 % of the stated limit (drivers' data sheets, from memory).
+  test.each([
+    [7.5, true, false],
+    [10, true, true],
+    [15, false, true],
+  ])('when the limit is 10 A and %d A flow, then it may hold: %s, may open: %s', (amps, holds, opens) => {
+    const { mayHold, mayBlow } = judgeFuses([fuseLoad(law, amps)]);
+    expect({ mayHold, mayOpen: mayBlow.length > 0 }).toEqual({ mayHold: holds, mayOpen: opens });
   });
 });

@@ -82,3 +82,40 @@ describe('states of relays', () => {
     expect(asked).toBe(2);
   });
 });
+
+describe('coils with a manner of their own', () => {
+  const free = { pullInVolts: Infinity, dropOutVolts: -Infinity } as const;
+  const sorted = (coils: Parameters<typeof settleRelays>[0], volts: (state: number) => number[]) => {
+    const { stable, chatter } = settleRelays(coils, volts, 0);
+    return { stable: [...stable].sort((a, b) => a - b), chatter: [...chatter] };
+  };
+
+  test('when one alternates, then both its states are found and that is no chatter', () => {
+    const coils = [{ ...free, manner: 'alternating' as const }];
+    expect(sorted(coils, (state) => [state ? 0 : 12])).toEqual({ stable: [0, 1], chatter: [] });
+  });
+
+  test.each([
+    [5, [0, 1]],
+    [15, [0]],
+  ])(
+    'when one may pull in below 10 V and has %d V while dropped, then its states are %j',
+    (volts, stable) => {
+      const coils = [{ pullInVolts: 10, dropOutVolts: -Infinity, manner: 'under' as const }];
+      expect(sorted(coils, (state) => [state ? 0 : volts])).toEqual({ stable, chatter: [] });
+    },
+  );
+
+  test('when one had pulled in for want of volts and another brings them, then it must drop out again', () => {
+    const coils = [band, { pullInVolts: 10, dropOutVolts: -Infinity, manner: 'under' as const }];
+    // The first pulls in once the second has; with the first in, the second would have 15 V.
+    const volts = (state: number) => [state & 2 ? 12 : 0, state & 2 ? 0 : state & 1 ? 15 : 5];
+    expect(sorted(coils, volts).stable).not.toContain(3);
+  });
+
+  test('when nothing it moves can close beside another coil, then its whims are not followed', () => {
+    const coils = [band, { ...free, manner: 'alternating' as const, beside: [{ pulled: 1, dropped: 0 }] }];
+    expect(sorted(coils, () => [0, 0]).stable).toEqual([0]);
+    expect(sorted(coils, () => [12, 0]).stable).toEqual([1, 3]);
+  });
+});
