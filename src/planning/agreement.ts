@@ -10,7 +10,7 @@ import { findingsOf } from './condition.js';
 import type { Forecaster } from './forecast.js';
 import type { Version } from './likely.js';
 import type { Span, Surroundings } from './outcome-classes.js';
-import { classifierFor } from './outcome-classes.js';
+import { classifierFor, SIGHT_SHARE } from './outcome-classes.js';
 import type { Figure } from './reads.js';
 import { figureOf } from './reads.js';
 
@@ -42,10 +42,12 @@ export class Agreement {
       });
   }
 
-  fits(version: Version): boolean {
-    return this.checks.every(({ finding, figure, agrees }) =>
-      agrees(figure(this.forecaster.forecast(version, finding.setUp))),
-    );
+  /** Number of findings it disagrees with. */
+  misfits(version: Version): number {
+    let count = 0;
+    for (const { finding, figure, agrees } of this.checks)
+      if (!agrees(figure(this.forecaster.forecast(version, finding.setUp)))) count += 1;
+    return count;
   }
 }
 
@@ -79,7 +81,7 @@ function agreeing(
 }
 
 function within({ low, high }: { readonly low: number; readonly high: number }) {
-  return (share: number) => share >= low && share <= high;
+  return (share: number) => share * (1 + SIGHT_SHARE) >= low && share * (1 - SIGHT_SHARE) <= high;
 }
 
 function meets(one: Span, other: Span): boolean {

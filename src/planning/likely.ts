@@ -41,8 +41,8 @@ const NARROW = 1.6;
 
 /** What the list is made with. */
 export interface Judgement {
-  /** Agrees with what was found so far? */
-  readonly fits: (version: Version) => boolean;
+  /** Number of findings so far that it does not agree with. */
+  readonly misfits: (version: Version) => number;
   /** Fuse states that a version may have left behind, as masks. */
   readonly blownBy: (version: Version) => readonly number[];
 }
@@ -86,7 +86,7 @@ function versionsOf(
   faults: readonly Fault[],
   suspect: Suspect,
   one: boolean,
-  { fits, blownBy }: Judgement,
+  { misfits, blownBy }: Judgement,
 ): Version[] {
   const chosen = faults.map((fault, i) => {
     const range = suspect.severities[i];
@@ -103,9 +103,10 @@ function versionsOf(
       ? blownBy(version).map((blown) => ({ ...version, blown, key: `${version.key} ${blown}` }))
       : [version],
   );
-  const fitting = all.filter(fits);
-  // A finding that only this coarse comparison cannot follow must not take the suspect away.
-  const left = fitting.length > 0 ? fitting : all;
+  // Some always stay: a finding that this coarse comparison cannot follow must not take the suspect away.
+  const off = all.map(misfits);
+  const least = Math.min(...off);
+  const left = all.filter((_, i) => off[i] === least);
   const middle = left[left.length >> 1]!;
   return one ? [middle] : [...new Set([left[0]!, middle, left.at(-1)!])];
 }

@@ -101,13 +101,16 @@ function clampAxis(amps: number): number {
   return Math.min(MOST_CLASSES - 1, CLAMP_STEPS * Math.asinh(Math.max(0, amps) / 0.3));
 }
 
-/** Words from good to dead; every word whose band holds the figure may be said. */
+/** Part values move what a load gets by so much of itself. */
+export const SIGHT_SHARE = 0.08;
+
+/** Words from good to dead; every word whose band the figure can reach may be said. */
 function sights(bands: readonly { readonly low: number; readonly high: number }[]): Classifier {
   return (share) => {
     let first = -1;
     let end = bands.length;
     bands.forEach(({ low, high }, word) => {
-      if (share < low || share > high) return;
+      if (share * (1 + SIGHT_SHARE) < low || share * (1 - SIGHT_SHARE) > high) return;
       if (first < 0) first = word;
       end = word + 1;
     });

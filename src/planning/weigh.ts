@@ -51,7 +51,7 @@ const DISTURBANCE = 1.15;
 /** More bits than this hardly any one reading gives: dearer tests are not worked out once a cheap one is this good. */
 const HOPED_BITS = 1.5;
 /** Bits below which a test that rules nothing out for good tells nothing. */
-const LEAST_GAIN = 0.002;
+const LEAST_GAIN = 0.02;
 
 export class Scales {
   readonly likely: readonly Likely[];
@@ -83,7 +83,7 @@ export class Scales {
     const agreement = new Agreement(bench, session, this.forecaster, this.surroundings);
     const failed = this.conditions[0]?.setUp ?? session.now;
     this.likely = likelyFaults(bench, diagnosis, enough, {
-      fits: (version) => agreement.fits(version),
+      misfits: (version) => agreement.misfits(version),
       blownBy: (version) => this.forecaster.blownBy(version, failed),
     });
     const numbers = new Map<string, number>();
