@@ -58,7 +58,7 @@ export function compare(session: Session, expect: Expectation): readonly string[
         differs.push(`${name} ${words}; it is: ${status}`);
     }
   if (expect.notBlamed !== undefined) {
-    const { cause } = sessionReport(session);
+    const { cause } = sessionReport(session, true, false);
     const blamed = cause.certainty === 'confirmed' || cause.certainty === 'only one left' ? cause.parts : [];
     for (const name of expect.notBlamed)
       if (blamed.includes(name))

@@ -4,8 +4,11 @@ import { buildReport, type Report } from '../report/report.js';
 import type { Session } from './session.js';
 import { PROGRAM } from './version.js';
 
-/** @param personal false leaves out names and the vehicle's identity */
-export function sessionReport(session: Session, personal = true): Report {
+/**
+ * @param personal false leaves out names and the vehicle's identity
+ * @param dropOne false saves the time of leaving out each finding in turn
+ */
+export function sessionReport(session: Session, personal = true, dropOne = true): Report {
   return buildReport({
     circuit: session.circuit,
     session: session.case,
@@ -13,6 +16,7 @@ export function sessionReport(session: Session, personal = true): Report {
     program: PROGRAM,
     sessionHash: session.hash,
     personal,
+    weakLinks: dropOne ? session.weakLinks : [],
     cautions: cautionsOfSession(session.circuit, session.recorded).map((caution) => caution.text),
   });
 }

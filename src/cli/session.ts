@@ -5,6 +5,7 @@
 import type { Circuit } from '../circuit/circuit.js';
 import { diagnose } from '../diagnosis/diagnose.js';
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
+import { weakLinks, type WeakLink } from '../diagnosis/drop-one.js';
 import { createWorkbench, type Workbench } from '../diagnosis/workbench.js';
 import { suggest } from '../planning/next.js';
 import type { Suggestion } from '../planning/suggestion.js';
@@ -27,6 +28,7 @@ export class Session {
   #diagnosis: Diagnosis | undefined;
   #suggestions: readonly Suggestion[] | undefined;
 
+  #weakLinks: readonly WeakLink[] | undefined;
   #circuit: Circuit;
 
   constructor(
@@ -61,6 +63,12 @@ export class Session {
     return (this.#diagnosis ??= diagnose(this.bench, this.case, { fit: true }));
   }
 
+  /** Findings on which the answer hangs; none once the repair is verified. Takes as long as a diagnosis for each finding. */
+  get weakLinks(): readonly WeakLink[] {
+    if (this.diagnosis.verified || !this.diagnosis.abnormal) return [];
+    return (this.#weakLinks ??= weakLinks(this.bench, this.case));
+  }
+
   /** Best first, without the tests that somebody could not do. */
   get suggestions(): readonly Suggestion[] {
     if (this.#suggestions === undefined) {
@@ -76,7 +84,7 @@ export class Session {
   async record(events: readonly Event[]): Promise<readonly Recorded[]> {
     const added = await this.recorder.append(events, this.clock());
     this.#recorded = [...this.#recorded, ...added];
-    this.#case = this.#diagnosis = this.#suggestions = undefined;
+    this.#forget();
     return added;
   }
 
@@ -88,8 +96,16 @@ export class Session {
     const { circuit, hash, file } = drawn;
     const added = await this.record([{ type: 'redrawn', circuit: { id: circuit.id, hash, file }, words }]);
     this.#circuit = circuit;
-    this.#bench = this.#case = this.#diagnosis = this.#suggestions = undefined;
+    this.#bench = undefined;
+    this.#forget();
     return added;
+  }
+
+  #forget(): void {
+    this.#case = undefined;
+    this.#diagnosis = undefined;
+    this.#suggestions = undefined;
+    this.#weakLinks = undefined;
   }
 
   close(): Promise<void> {

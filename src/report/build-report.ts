@@ -1,6 +1,7 @@
 /** From a session and its diagnosis to the report as data. Pure: clock, hash and version come in as arguments. */
 import type { Circuit } from '../circuit/circuit.js';
 import { partLabel } from '../diagnosis/labels.js';
+import type { WeakLink } from '../diagnosis/drop-one.js';
 import type { Alike, Diagnosis, Reason } from '../diagnosis/diagnosis-types.js';
 import { isRepair } from '../diagnosis/proof-of-repair.js';
 import type { Case, Finding, Step } from '../session/case.js';
@@ -11,7 +12,7 @@ import { REPORT_SCHEMA, type Report, type ReportStep, type RuledOut } from './re
 import { few, listWords, percent } from './layout.js';
 import { suspectSeverities } from './severity-words.js';
 import { assumedAwayWords, measuredWords, softWords } from './soft-words.js';
-import { alikeWords, blownWords, hiddenWords, weakLinkWords, type WeakLink } from './symptom-words.js';
+import { alikeWords, blownWords, hiddenWords, weakLinkWords } from './symptom-words.js';
 import { verify, type Proof } from './verification.js';
 
 export interface ReportInput {

@@ -1,4 +1,5 @@
 /** What stands around the suspects, in words: blown fuses and their reasons, faults hidden by others, what stays open, likes. */
+import type { WeakLink } from '../diagnosis/drop-one.js';
 import type { Alike, BlownFuse, Hidden, OpenQuestion } from '../diagnosis/diagnosis-types.js';
 import { few, listWords, percent } from './layout.js';
 import { placesOf } from './soft-words.js';
@@ -52,14 +53,9 @@ export function openShares(open: readonly OpenQuestion[]): string {
   return open.map(({ what, share }) => `${what} ${percent(share)}`).join(', ');
 }
 
-/** A finding on which the answer hangs. `without`: what would lead if it were wrong. */
-export interface WeakLink {
-  readonly finding: number;
-  readonly without: string;
-  readonly advice: string;
-}
-
-/** "If finding 7 were wrong, X would lead. ADVICE" */
-export function weakLinkWords({ finding, without, advice }: WeakLink): string {
-  return `If finding #${finding} were wrong, this would lead: ${without}. ${advice}`.trim();
+/** "If finding #7 were wrong, this would lead: X. Take it again?" */
+export function weakLinkWords({ finding, without }: Pick<WeakLink, 'finding' | 'without'>): string {
+  const other =
+    without === 'no single repair' ? 'no single repair would lead' : `this would lead: ${without}`;
+  return `If finding #${finding} were wrong, ${other}. Take it again?`;
 }

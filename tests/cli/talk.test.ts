@@ -60,6 +60,24 @@ describe('at the prompt', () => {
     );
   });
 
+  test('when it is closed on the strength of one reading then that reading is named and going back is offered', async () => {
+    const ran = await startWith(
+      'key on, gear reverse',
+      'volts X3.2h bat- 0.0/12.4',
+      'volts X3.2c bat- 11.9/12.4',
+      'no', // nothing repaired yet
+      'done',
+      '', // go back
+      'done',
+      'no', // close all the same
+    );
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.asker.left).toBe(0);
+    expect(ran.stderr.replace(/\s+/g, ' ')).toMatch(/If finding #\d+ were wrong, .*Take it again\?/);
+    expect((await types()).filter((type) => type === 'closed')).toEqual(['closed']);
+    expect(ran.stdout).toContain('IF ONE FINDING WERE WRONG');
+  });
+
   test('when one side works then shared parts fall at once, with prediction beside reading', async () => {
     const ran = await startWith('pause');
     expect(ran.stderr.replace(/\s+/g, ' ')).toMatch(

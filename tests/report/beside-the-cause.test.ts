@@ -30,7 +30,7 @@ const diagnosis = diagnosisOf([told, suspect('H1.1', { share: 0.3, measuredShare
   open: [{ what: 'a reading is wrong', advice: 'take #2 again', findings: [2], share: 0.02 }],
 });
 const report = reportOf([lamp('off')], diagnosis, {
-  weakLinks: [{ finding: 2, without: 'the drawing differs', advice: 'Take it again.' }],
+  weakLinks: [{ finding: 2, without: 'clean ground GP2', advice: '' }],
   alike: [{ faults: [fault('X1.1'), fault('W6')], lookHere: ['X1: pins green?'], access: ['X1.1c'] }],
 });
 const flat = (form: ReportForm): string => printReport(report, form).replace(/\\/g, '').replace(/\s+/g, ' ');
@@ -50,7 +50,7 @@ describe.each(['text', 'markdown'] as const)('the %s form', (form) => {
     ['what stays open', 'a reading is wrong (2 %): take #2 again'],
     [
       'on which finding the answer hangs',
-      'If finding #2 were wrong, this would lead: the drawing differs. Take it again.',
+      'If finding #2 were wrong, this would lead: clean ground GP2. Take it again?',
     ],
     ['what no test tells apart', 'Look here: X1: pins green?.'],
   ])('when there is %s then it is told', (_title, words) => {

@@ -7,6 +7,7 @@ import { Failure } from '../failure.js';
 import { findCircuit } from '../find-circuit.js';
 import { STATUS } from '../io.js';
 import { beginSession, openSession, type SessionFlags } from '../open-session.js';
+import { closes, sayWeakLinks } from '../talk/weak-links.js';
 import { carryOut } from '../talk/carry-out.js';
 
 export interface RecordFlags extends SessionFlags {
@@ -52,6 +53,8 @@ export async function record(context: Context, lines: readonly string[], flags: 
     });
     if (events.length === 0)
       throw new Failure('there is no line to record', 'Give one or more: record "volts X3.1h 11.4".');
+    // Beside other lines the state before them says little.
+    if (events.length === 1 && closes(events)) sayWeakLinks(session, output);
     const recorded = await carryOut(session, events, echo, output, () => Promise.resolve(flags.yes === true));
     if (recorded.length === 0)
       throw new Failure('a caution stopped this step', 'Where it only warns, and you heed it: add --yes.');

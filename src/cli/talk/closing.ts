@@ -17,6 +17,7 @@ import { setUpMark } from '../show/record.js';
 import { showSuspects } from '../show/suspects.js';
 import { answerQuery } from './answer.js';
 import type { Asker } from './asker.js';
+import { goBack } from './weak-links.js';
 import { carryOut, type Confirm } from './carry-out.js';
 
 export interface Closing {
@@ -37,6 +38,7 @@ export async function closing(talk: Closing): Promise<boolean> {
     verified ? 'Verified: the failed condition was repeated and is good.' : 'Not verified: see the report.',
     verified ? 'good' : 'warning',
   );
+  if (!verified && (await goBack(session, asker, output))) return false;
   const answer = await asker.ask(
     verified
       ? 'Close the session and print the report? (Enter = yes, no)'

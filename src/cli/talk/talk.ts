@@ -14,6 +14,7 @@ import { answerQuery, printSession } from './answer.js';
 import type { Asker } from './asker.js';
 import { carryOut, type Confirm } from './carry-out.js';
 import { closing } from './closing.js';
+import { closes, goBack } from './weak-links.js';
 import { understand, type Understood } from './understand.js';
 
 /** `closed`: done, the report is printed. `paused`: it can be resumed. */
@@ -61,6 +62,7 @@ export async function talk(
         if (await closing(all)) return closed(session, output);
         break;
       case 'events': {
+        if (closes(line.events) && (await goBack(session, asker, output))) break;
         const events = await withSymptom(line.events, session, asker);
         const done = await carryOut(session, events, line.echo, output, confirm);
         if (done.length === 0 && !asker.person)
