@@ -15,24 +15,39 @@ import { edit } from '../session/actions.js';
 import type { Member } from './outcome-words.js';
 import { outcomesOf, wiggleOutcomes } from './outcome-words.js';
 import type { Suggestion } from './suggestion.js';
-import type { Weighed } from './weigh.js';
+import { proofOf } from './proof.js';
+import type { Aim, Weighed } from './weigh.js';
 import { Scales } from './weigh.js';
 
 const MOST_SUGGESTIONS = 3;
-/** Suspects beyond this share of the weight do not steer the choice, as long as others do. */
-const ENOUGH_WEIGHT = 0.995;
+
+/** What to tell apart, in this order, each once nothing serves the one before. */
+const AIMS: readonly Aim[] = [
+  // Suspects beyond this share of the weight do not steer the choice, as long as others do.
+  { enough: 0.995, even: false, apart: 'repairs' },
+  { enough: 1, even: true, apart: 'repairs' },
+  { enough: 1, even: true, apart: 'suspects' },
+];
 
 /**
- * Tests worth doing, best first; none when one repair is left, nothing has been found wrong, or no test within reach tells the
- * repairs apart that are left.
+ * Tests worth doing, best first: to tell repairs apart; when none does any more, the faults that one repair mends; then the one
+ * that would prove the suspect that is left. None when nothing has been found wrong, or no test within reach serves.
  */
 export function suggest(bench: Workbench, session: Case, diagnosis: Diagnosis): Suggestion[] {
-  if (diagnosis.groups.length < 2 || !hasFailed(bench, session, diagnosis)) return [];
-  const first = new Scales(bench, session, diagnosis, ENOUGH_WEIGHT, false);
-  const chosen = presented(bench, session, first);
-  return chosen.length > 0
-    ? chosen
-    : presented(bench, session, new Scales(bench, session, diagnosis, 1, true));
+  const { groups, suspects } = diagnosis;
+  if (suspects.length === 0 || !hasFailed(bench, session, diagnosis)) return [];
+  if (suspects.some(({ confirmed }) => confirmed) && groups.length < 2) return [];
+  for (const aim of AIMS) {
+    const left = aim.apart === 'repairs' ? groups.length : suspects.length;
+    if (left < 2) continue;
+    const chosen = presented(bench, session, new Scales(bench, session, diagnosis, aim));
+    if (chosen.length > 0) return chosen;
+  }
+  const proof = proofOf(bench, session, diagnosis);
+  if (proof === undefined) return [];
+  const means = `proves ${suspects[0]!.faults[0]!.label}`;
+  const outcomes = [{ when: 'clearly more than 0.2 V', means, chance: 1 }];
+  return [{ ...toSuggestion(bench, session, proof, []), outcomes }];
 }
 
 /** The best in words, without those that call for a caution nobody should have to pass. */

@@ -41,6 +41,15 @@ interface Queued {
   readonly effort: number;
 }
 
+/** What is to be told apart, and how hard. */
+export interface Aim {
+  /** Share of the weight whose suspects are looked at, 0 to 1. */
+  readonly enough: number;
+  /** Rare suspects count more than their weight, so that the last ones are told apart too. */
+  readonly even: boolean;
+  readonly apart: 'repairs' | 'suspects';
+}
+
 /** What a test would read with each version. */
 export interface Outlook extends Spans {
   readonly figures: Float64Array;
@@ -58,7 +67,7 @@ export class Scales {
   private readonly conditions: readonly Condition[];
   /** The versions that read differently, and for each likely fault which of them it is. */
   private readonly versions: readonly Likely[];
-  private readonly versionOf: Int32Array;
+  readonly versionOf: Int32Array;
   private readonly meter: GainMeter;
   private readonly forecaster: Forecaster;
   private readonly surroundings: Surroundings;
@@ -66,16 +75,11 @@ export class Scales {
   /** What was read so far, with what each version would have read. */
   private answered: readonly { readonly kind: Reading['kind']; readonly outlook: Outlook }[] | undefined;
 
-  /**
-   * @param enough share of the weight whose suspects are looked at, 0 to 1
-   * @param even true: rare suspects count more than their weight, so that the last ones are told apart too
-   */
   constructor(
     private readonly bench: Workbench,
     private readonly session: Case,
     private readonly diagnosis: Diagnosis,
-    enough: number,
-    even: boolean,
+    { enough, even, apart }: Aim,
   ) {
     this.conditions = conditionsOf(bench, session, diagnosis);
     this.forecaster = forecasterOf(bench);
@@ -99,12 +103,13 @@ export class Scales {
       return number;
     });
     this.versions = versions;
-    const stakes = this.likely.map(({ group, weight }, i) => ({
+    const stakes = this.likely.map(({ group, suspect, weight }, i) => ({
       version: this.versionOf[i]!,
-      group,
+      group: apart === 'repairs' ? group : suspect,
       weight: even ? Math.sqrt(weight) : weight,
     }));
-    this.meter = new GainMeter(stakes, diagnosis.groups.length);
+    const groups = apart === 'repairs' ? diagnosis.groups.length : diagnosis.suspects.length;
+    this.meter = new GainMeter(stakes, groups);
   }
 
   /**
