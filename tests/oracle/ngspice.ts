@@ -42,6 +42,15 @@ export class Ngspice {
    * @throws when ngspice finds no operating point, with what it said
    */
   async solve(cases: readonly SpiceCase[]): Promise<Float64Array[]> {
+    const results = await this.trySolve(cases);
+    return results.map((found) => {
+      if (typeof found === 'string') throw new Error(`ngspice gave no volts:\n${found}`);
+      return found;
+    });
+  }
+
+  /** The same; where ngspice finds no operating point, what it said stands in place of the volts. */
+  async trySolve(cases: readonly SpiceCase[]): Promise<(Float64Array | string)[]> {
     const groups = new Map<string, Prepared[]>();
     cases.forEach((spice, index) => {
       const parts = spiceParts(spice);
@@ -51,7 +60,7 @@ export class Ngspice {
       groups.set(key, group);
       group.push({ index, spice, parts, nodes });
     });
-    const results: Float64Array[] = [];
+    const results: (Float64Array | string)[] = [];
     for (const group of groups.values()) {
       for (let first = 0; first < group.length;) {
         const chunk: Prepared[] = [];
@@ -74,14 +83,12 @@ export class Ngspice {
   /**
    * A case that ngspice could not settle from where the case before it stood: once more alone, starting from the guess. A guess
    * only shortens the way; where ngspice ends is its own.
-   * @throws when ngspice finds no operating point, with what it said
+   * @returns what ngspice said, when it finds no operating point from there either
    */
-  private async again(one: Prepared): Promise<Float64Array> {
+  private async again(one: Prepared): Promise<Float64Array | string> {
     const printed = await this.run([one], one.spice.guess);
     const [found] = this.read([one], printed);
-    if (found !== undefined) return found;
-    const said = [...this.simulation.getError(), printed.slice(-1500)].join('\n');
-    throw new Error(`ngspice gave no volts:\n${said}`);
+    return found ?? [...this.simulation.getError(), printed.slice(-1500)].join('\n');
   }
 
   /** Equal for cases that one netlist can serve. */

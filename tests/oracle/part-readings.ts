@@ -1,6 +1,6 @@
 /**
  * Readings of a 10 MΩ voltmeter at the terminals of every part: healthy and with every fault mode of that part at three
- * severities, in every position of the controls, in every state in which the network can stand.
+ * severities, in one position of the controls after the other, in every state in which the network can stand.
  */
 import type { Part } from '../../src/circuit/circuit.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
@@ -12,6 +12,9 @@ import { phasesOf } from './netlist.js';
 import type { TableReading } from './reading-table.js';
 import { faultsIn, setUps, setUpWords, severities } from './table-circuits.js';
 
+/** Set-ups in which each severity of a fault is read; where a circuit has more, they take turns. */
+const SET_UPS_A_FAULT = 6;
+
 /** What is read: the parts of one type, or the wires. */
 interface Subject {
   readonly row: string;
@@ -22,23 +25,18 @@ interface Subject {
 /** @param every takes one reading in so many, and the first of each kind of part */
 export function partReadings(bench: Workbench, every: number): TableReading[] {
   const readings: TableReading[] = [];
+  const standing = setUps(bench.circuit);
   for (const { row, ids, points } of subjects(bench)) {
     let number = 0;
-    const faults = [
-      { words: 'healthy', applied: undefined },
-      ...bench.faults.filter(({ part }) => ids.has(part)).flatMap(severities),
-    ];
-    for (const setUp of setUps(bench.circuit)) {
-      faults.forEach(({ words, applied }, i) => {
-        // Every point of a healthy part; with a fault they take turns.
-        const chosen = applied === undefined ? points : [points[(i + number) % points.length]!];
-        for (const point of chosen) {
-          if (number++ % every !== 0) continue;
-          readings.push(
-            ...readingsAt(bench, row, setUp, words, applied === undefined ? [] : [applied], point),
-          );
-        }
-      });
+    const take = (setUp: SetUp, words: string, applied: readonly AppliedFault[], point: string) => {
+      if (number++ % every === 0) readings.push(...readingsAt(bench, row, setUp, words, applied, point));
+    };
+    for (const setUp of standing) for (const point of points) take(setUp, 'healthy', [], point);
+    const faults = bench.faults.filter(({ part }) => ids.has(part)).flatMap(severities);
+    let turn = 0;
+    for (const { words, applied } of faults) {
+      for (let i = 0; i < Math.min(SET_UPS_A_FAULT, standing.length); i++, turn++)
+        take(standing[turn % standing.length]!, words, [applied], points[(turn * 3) % points.length]!);
     }
   }
   return readings;

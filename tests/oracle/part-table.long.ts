@@ -1,10 +1,13 @@
-/** Every part type with every fault mode, and every instrument, against ngspice: prints the table. */
+/** Every part type with every fault mode, and every instrument, against ngspice: prints the table. A few minutes. */
 import { beforeAll, expect, test } from 'vitest';
 import { meterReadings } from './meter-readings.js';
 import { Ngspice } from './ngspice.js';
 import { partReadings } from './part-readings.js';
 import { compareReadings, tableText } from './reading-table.js';
 import { tableBenches } from './table-circuits.js';
+
+/** Part of the readings at which ngspice may find no operating point: its Newton steps stumble over the kinks of diodes. */
+const MOST_UNSETTLED = 0.002;
 
 let ngspice: Ngspice;
 beforeAll(async () => {
@@ -20,9 +23,13 @@ test('when every part type and every instrument is read, then all agree with ngs
     )),
     ...(await compareReadings(
       ngspice,
-      benches.flatMap((bench) => meterReadings(bench, 1)),
+      benches.flatMap((bench) => meterReadings(bench, 3)),
     )),
   ];
   console.log(tableText(rows));
   expect(rows.flatMap(({ differing }) => differing)).toEqual([]);
+  const unsettled = rows.flatMap((row) => row.unsettled);
+  if (unsettled.length > 0) console.log(`No answer from ngspice:\n${unsettled.join('\n')}`);
+  const total = rows.reduce((sum, { readings }) => sum + readings, 0);
+  expect(unsettled.length / total).toBeLessThan(MOST_UNSETTLED);
 });

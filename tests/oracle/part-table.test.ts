@@ -16,7 +16,7 @@ test('when a sample of readings is taken at every part type, then they agree wit
   const benches = await tableBenches();
   const rows = await compareReadings(
     ngspice,
-    benches.flatMap((bench) => partReadings(bench, 97)),
+    benches.flatMap((bench) => partReadings(bench, 59)),
   );
   expect(rows.map(({ row }) => row).sort()).toEqual([...Object.keys(partSchemas), 'wire'].sort());
   expect(rows.flatMap(({ differing }) => differing)).toEqual([]);
@@ -26,7 +26,7 @@ test('when a sample of readings is taken with every instrument, then they agree 
   const benches = await tableBenches();
   const rows = await compareReadings(
     ngspice,
-    benches.flatMap((bench) => meterReadings(bench, 111)),
+    benches.flatMap((bench) => meterReadings(bench, 101)),
   );
   expect(rows.map(({ row }) => row)).toHaveLength(13);
   expect(rows.flatMap(({ differing }) => differing)).toEqual([]);

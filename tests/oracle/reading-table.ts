@@ -21,6 +21,8 @@ export interface TableRow {
   readonly worst: number;
   /** Readings off by more than 1 mV (1 mA) + 0.1 %, as text. */
   readonly differing: readonly string[];
+  /** Readings for which ngspice found no operating point, as text; not among `readings`. */
+  readonly unsettled: readonly string[];
 }
 
 const LIMIT = 1e-3;
@@ -30,14 +32,25 @@ export async function compareReadings(
   ngspice: Ngspice,
   readings: readonly TableReading[],
 ): Promise<TableRow[]> {
-  const volts = await ngspice.solve(readings.flatMap(({ cases }) => cases.map(({ spice }) => spice)));
-  const rows = new Map<string, { readings: number; worst: number; differing: string[] }>();
+  const found = await ngspice.trySolve(readings.flatMap(({ cases }) => cases.map(({ spice }) => spice)));
+  const rows = new Map<
+    string,
+    { readings: number; worst: number; differing: string[]; unsettled: string[] }
+  >();
   let next = 0;
   for (const { row, what, ours, cases, value } of readings) {
-    let theirs = 0;
-    for (const { spice, share } of cases) theirs += share * value(volts[next++]!, spice);
-    const sum = rows.get(row) ?? { readings: 0, worst: 0, differing: [] };
+    const sum = rows.get(row) ?? { readings: 0, worst: 0, differing: [], unsettled: [] };
     rows.set(row, sum);
+    let theirs: number | undefined = 0;
+    for (const { spice, share } of cases) {
+      const volts = found[next++]!;
+      if (typeof volts === 'string') theirs = undefined;
+      else if (theirs !== undefined) theirs += share * value(volts, spice);
+    }
+    if (theirs === undefined) {
+      sum.unsettled.push(what);
+      continue;
+    }
     const off = Math.abs(ours - theirs);
     sum.readings += 1;
     sum.worst = Math.max(sum.worst, off);
@@ -50,12 +63,13 @@ export async function compareReadings(
 /** One line per row, for the console. */
 export function tableText(rows: readonly TableRow[]): string {
   const cells = [
-    ['part type or meter', 'readings', 'largest difference', 'differing'],
-    ...rows.map(({ row, readings, worst, differing }) => [
+    ['part type or meter', 'readings', 'largest difference', 'differing', 'no answer from ngspice'],
+    ...rows.map(({ row, readings, worst, differing, unsettled }) => [
       row,
       String(readings),
       worst.toExponential(1),
       String(differing.length),
+      String(unsettled.length),
     ]),
   ];
   const widths = cells[0]!.map((_, column) => Math.max(...cells.map((line) => line[column]!.length)));
