@@ -200,6 +200,13 @@ export class ReducedNetwork {
     mesh.backSubstitute(plan.headSteps, plan.nodeCount - 1);
   }
 
+  /** Volts across an element are no finer than the last digits of the volts at its two ends. */
+  private lastDigit(element: number): number {
+    const { volts } = this.mesh;
+    const { a, b } = this.elements;
+    return 2 * Number.EPSILON * Math.max(Math.abs(volts[a[element]!]!), Math.abs(volts[b[element]!]!));
+  }
+
   private across(element: number): number {
     return this.mesh.volts[this.elements.a[element]!]! - this.mesh.volts[this.elements.b[element]!]!;
   }
@@ -213,7 +220,8 @@ export class ReducedNetwork {
       const amps = elements.amps(curved[k]!, volts);
       this.found[k] = amps;
       const off = Math.abs(this.siemens[k]! * volts + this.amps[k]! - amps);
-      const known = SETTLED_AMPS + ROUNDING * this.siemens[k]! * Math.abs(volts);
+      const known =
+        SETTLED_AMPS + this.siemens[k]! * (ROUNDING * Math.abs(volts) + this.lastDigit(curved[k]!));
       if (!(off <= SETTLED * Math.abs(amps) + known)) restless = curved[k]!;
     }
     return restless;
