@@ -1,12 +1,30 @@
 /** What goes wrong with contacts that open and close, and with fuses. */
 import type { Part } from '../../circuit/circuit.js';
 import type { Element } from '../../network/network.js';
-import { FIXED, SERIES } from '../severity.js';
-import { nameOf, open, replacement, series, type ModeList } from './mode-list.js';
+import { FIXED, logScale, SERIES } from '../severity.js';
+import { nameOf, obeys, open, replacement, series, type ModeList } from './mode-list.js';
 import { ODDS, WORK } from './odds.js';
 
 export function fuseModes(list: ModeList, element: Element, part: Part): void {
   list.add(element, 'open', FIXED, ODDS.fuse, { apply: open(element), repair: replacement(part) });
+  const { law } = element;
+  if (law.kind !== 'fuse' || part.type !== 'fuse') return;
+  list.add(element, 'wrong', logScale('A', law.amps / 5, law.amps * 0.8, 3), ODDS.wrongFuse, {
+    // A fuse of fewer amperes has so many more ohms.
+    apply: (amps) => {
+      const times = law.amps / amps;
+      return obeys(element, {
+        ...law,
+        amps,
+        ohms: law.ohms * times,
+        low: law.low * times,
+        high: law.high * times,
+      });
+    },
+    repair: { ...replacement(part), how: `fit a fuse of ${law.amps} A in ${nameOf(part)}` },
+    id: 'wrong rating',
+    label: `fuse of too few amperes in ${nameOf(part)}, not ${law.amps} A`,
+  });
 }
 
 export function contactModes(list: ModeList, element: Element, part: Part): void {

@@ -14,6 +14,7 @@ export const ODDS = {
   connections: 6,
   shorts: 0.5,
   fuse: 2,
+  wrongFuse: 0.1,
   switchContact: 2.5,
   relayContact: 2,
   coil: 0.7,
