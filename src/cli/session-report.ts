@@ -6,9 +6,9 @@ import { PROGRAM } from './version.js';
 
 /**
  * @param personal false leaves out names and the vehicle's identity
- * @param dropOne false saves the time of leaving out each finding in turn
+ * @param whole false saves the time of what stands beside the cause: groups alike, each finding left out in turn
  */
-export function sessionReport(session: Session, personal = true, dropOne = true): Report {
+export function sessionReport(session: Session, personal = true, whole = true): Report {
   return buildReport({
     circuit: session.circuit,
     session: session.case,
@@ -16,7 +16,8 @@ export function sessionReport(session: Session, personal = true, dropOne = true)
     program: PROGRAM,
     sessionHash: session.hash,
     personal,
-    weakLinks: dropOne ? session.weakLinks : [],
+    alike: whole ? session.alike : [],
+    weakLinks: whole ? session.weakLinks : [],
     cautions: cautionsOfSession(session.circuit, session.recorded).map((caution) => caution.text),
   });
 }

@@ -4,9 +4,10 @@
  */
 import type { Circuit } from '../circuit/circuit.js';
 import { diagnose } from '../diagnosis/diagnose.js';
-import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
+import type { Alike, Diagnosis } from '../diagnosis/diagnosis-types.js';
 import { weakLinks, type WeakLink } from '../diagnosis/drop-one.js';
 import { createWorkbench, type Workbench } from '../diagnosis/workbench.js';
+import { alike } from '../planning/alike.js';
 import { suggest } from '../planning/next.js';
 import type { Suggestion } from '../planning/suggestion.js';
 import type { Case } from '../session/case.js';
@@ -29,6 +30,7 @@ export class Session {
   #suggestions: readonly Suggestion[] | undefined;
 
   #weakLinks: readonly WeakLink[] | undefined;
+  #alike: readonly Alike[] | undefined;
   #circuit: Circuit;
 
   constructor(
@@ -69,6 +71,11 @@ export class Session {
     return (this.#weakLinks ??= weakLinks(this.bench, this.case));
   }
 
+  /** Groups of suspects that no reachable test tells apart. */
+  get alike(): readonly Alike[] {
+    return (this.#alike ??= alike(this.bench, this.case, this.diagnosis));
+  }
+
   /** Best first, without the tests that somebody could not do. */
   get suggestions(): readonly Suggestion[] {
     if (this.#suggestions === undefined) {
@@ -106,6 +113,7 @@ export class Session {
     this.#diagnosis = undefined;
     this.#suggestions = undefined;
     this.#weakLinks = undefined;
+    this.#alike = undefined;
   }
 
   close(): Promise<void> {

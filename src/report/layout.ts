@@ -70,7 +70,8 @@ export function percent(share: number): string {
 }
 
 /** The first few, and how many more there are. */
-export function few(items: readonly string[], most: number): string {
+export function few(items: readonly string[], most: number, between = ', '): string {
   const more = items.length - most;
-  return more > 0 ? `${items.slice(0, most).join(', ')} and ${more} more` : items.join(', ');
+  const shown = items.slice(0, most).join(between);
+  return more > 0 ? `${shown} and ${more} more` : shown;
 }

@@ -42,6 +42,7 @@ export function assumedAwayWords(assumedAway: readonly FaultInfo[]): readonly st
       `${part}, taken as good without a test, would still fit: ${few(
         faults.map(({ label }) => label),
         3,
+        '; ',
       )}`,
   );
 }

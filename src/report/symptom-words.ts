@@ -1,7 +1,7 @@
 /** What stands around the suspects, in words: blown fuses and their reasons, faults hidden by others, what stays open, likes. */
 import type { WeakLink } from '../diagnosis/drop-one.js';
 import type { Alike, BlownFuse, Hidden, OpenQuestion } from '../diagnosis/diagnosis-types.js';
-import { few, listWords, percent } from './layout.js';
+import { few, percent } from './layout.js';
 import { placesOf } from './soft-words.js';
 
 const WHY: Readonly<Record<BlownFuse['reasons'][number]['why'], string>> = {
@@ -32,19 +32,25 @@ export function hiddenWords({ behind, faults, advice }: Hidden): string {
   const names = few(
     faults.map(({ label }) => label),
     3,
+    '; ',
   );
   return `While this stands in front (${behind.label}), others behind it cannot show and may be there as well: ${names}. ${advice}`.trim();
 }
 
-/** Places that no reachable test tells apart, what to look at, and which further access would help. */
+/** Faults named of a group that no test tells apart; places of all of them follow under "look here". */
+const MOST_ALIKE = 4;
+
+/** Faults that no reachable test tells apart, what to look at place by place, and which further access would help. */
 export function alikeWords({ faults, lookHere, access }: Alike): readonly string[] {
+  const names = few(
+    faults.map(({ label }) => label),
+    MOST_ALIKE,
+    '; ',
+  );
   return [
-    `No reachable test tells these apart: ${few(
-      faults.map(({ label }) => label),
-      6,
-    )}.`,
-    ...(lookHere.length === 0 ? [] : [`Look here: ${lookHere.join('; ')}.`]),
-    ...(access.length === 0 ? [] : [`A reading here would tell: ${listWords(access, 'or')}.`]),
+    `No reachable test tells these apart: ${names}.`,
+    ...lookHere.map((place) => `Look here: ${place}`),
+    ...access.map((how) => `With more access: ${how}`),
   ];
 }
 

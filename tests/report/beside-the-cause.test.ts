@@ -52,7 +52,7 @@ describe.each(['text', 'markdown'] as const)('the %s form', (form) => {
       'on which finding the answer hangs',
       'If finding #2 were wrong, this would lead: clean ground GP2. Take it again?',
     ],
-    ['what no test tells apart', 'Look here: X1: pins green?.'],
+    ['what no test tells apart', 'Look here: X1: pins green?'],
   ])('when there is %s then it is told', (_title, words) => {
     expect(flat(form)).toContain(words);
   });

@@ -6,7 +6,7 @@ import { STATUS } from '../io.js';
 import { lookAtSession, type SessionFlags } from '../open-session.js';
 import { jsonText } from '../output.js';
 import { sessionReport } from '../session-report.js';
-import { showAround } from '../show/around.js';
+import { showAlike, showAround } from '../show/around.js';
 import { paragraph } from '../show/page.js';
 import { showSuggestion } from '../show/suggestion.js';
 import { showNoTest } from '../show/no-test.js';
@@ -19,7 +19,8 @@ export interface AskFlags extends SessionFlags {
 
 export async function suspects(context: Context, flags: AskFlags): CommandResult {
   const { output } = context;
-  const { diagnosis } = (await lookAtSession(context, flags)).session;
+  const { session } = await lookAtSession(context, flags);
+  const { diagnosis, alike } = session;
   if (flags.json) {
     const { groups, paired, pairsExamined, triples, fits, abnormal, parts, open, asks, verified } = diagnosis;
     const { blown, hidden, assumedAway } = diagnosis;
@@ -37,10 +38,15 @@ export async function suspects(context: Context, flags: AskFlags): CommandResult
       blown,
       hidden,
       assumedAway,
+      alike,
       asks,
     });
   } else {
-    for (const line of [...showSuspects(diagnosis, Infinity), ...showAround(diagnosis, Infinity)])
+    for (const line of [
+      ...showSuspects(diagnosis, Infinity),
+      ...showAround(diagnosis, Infinity),
+      ...showAlike(alike),
+    ])
       output.result(line);
     for (const ask of diagnosis.asks) output.result(paragraph(ask, 'First: ', '  '));
   }
@@ -49,9 +55,10 @@ export async function suspects(context: Context, flags: AskFlags): CommandResult
 
 export async function next(context: Context, flags: AskFlags): CommandResult {
   const { output } = context;
-  const { suggestions, diagnosis } = (await lookAtSession(context, flags)).session;
+  const { session } = await lookAtSession(context, flags);
+  const { suggestions, diagnosis } = session;
   if (flags.json) output.json('next', { suggestions, asks: diagnosis.asks });
-  else if (suggestions.length === 0) output.result(showNoTest(diagnosis).join('\n'));
+  else if (suggestions.length === 0) output.result(showNoTest(diagnosis, session.alike).join('\n'));
   else for (const line of suggestions.slice(0, 3).flatMap((one) => showSuggestion(one))) output.result(line);
   return STATUS.ok;
 }

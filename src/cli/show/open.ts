@@ -3,9 +3,17 @@ import type { Diagnosis } from '../../diagnosis/diagnosis-types.js';
 import { openShares } from '../../report/symptom-words.js';
 import { paragraph } from './page.js';
 
-/** One line with small shares, at the end of the suspects. */
+/** From this share on an open explanation is no longer a remark: its check is told at once. */
+const HEAVY = 0.25;
+
+/** One line with shares, at the end of the suspects; the heaviest with its check where it weighs much. */
 export function showOpen({ open }: Diagnosis): readonly string[] {
-  return open.length === 0 ? [] : [paragraph(openShares(open), '  Open as well: ', '    ')];
+  if (open.length === 0) return [];
+  const heaviest = open.reduce((best, one) => (one.share > best.share ? one : best));
+  return [
+    paragraph(openShares(open), '  Open as well: ', '    '),
+    ...(heaviest.share >= HEAVY ? [paragraph(`${heaviest.what}: ${heaviest.advice}`, '    ', '      ')] : []),
+  ];
 }
 
 /** The explanations that remain, in the order of the diagnosis, each with its check and the findings to take again. */

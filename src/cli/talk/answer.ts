@@ -4,7 +4,7 @@ import type { Line } from '../../session/parse-line.js';
 import type { Output } from '../output.js';
 import type { Session } from '../session.js';
 import { sessionReport } from '../session-report.js';
-import { showAround } from '../show/around.js';
+import { showAlike, showAround } from '../show/around.js';
 import { showHelp } from '../show/help.js';
 import { paragraph } from '../show/page.js';
 import { showList, showSetUp } from '../show/record.js';
@@ -18,10 +18,14 @@ export function answerQuery(line: Extract<Line, { kind: 'query' }>, session: Ses
   const print = (lines: readonly string[]): void => lines.forEach((one) => output.result(one));
   switch (line.query) {
     case 'suspects':
-      return print([...showSuspects(diagnosis, Infinity), ...showAround(diagnosis, Infinity)]);
+      return print([
+        ...showSuspects(diagnosis, Infinity),
+        ...showAround(diagnosis, Infinity),
+        ...showAlike(session.alike),
+      ]);
     case 'next': {
       const { suggestions } = session;
-      if (suggestions.length === 0) return print(showNoTest(diagnosis));
+      if (suggestions.length === 0) return print(showNoTest(diagnosis, session.alike));
       return print(suggestions.slice(0, 3).flatMap((one) => showSuggestion(one)));
     }
     case 'why': {
