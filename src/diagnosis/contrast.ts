@@ -3,11 +3,8 @@ import type { LoadKind } from '../network/network.js';
 import type { Finding } from '../session/case.js';
 import type { Observation, Quantity } from './observe.js';
 import { probe, sourceFor } from './observe.js';
-import { WORDS } from './sights.js';
+import { sightBand, WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';
-
-/** A load that works must have this much more of its rated volts than one beside it that is dead (common practice, no source). */
-export const CLEARLY_BRIGHTER = 0.08;
 
 /**
  * One load works and another of the same kind and size is dead, both in the same set-up: whatever reaches both alike cannot be
@@ -21,31 +18,32 @@ export function contrast(
 ): Observation[] {
   const mine = standing(bench, finding);
   if (mine === undefined) return [];
-  const rivals = together.flatMap((other) => {
+  // Each rival once, in whatever order they were seen.
+  const rivals = new Map<number, Standing>();
+  for (const other of together) {
     const theirs = standing(bench, other);
-    return theirs !== undefined && theirs.good !== mine.good && theirs.size === mine.size ? [theirs] : [];
-  });
-  const rival = rivals.at(-1);
+    if (theirs !== undefined && theirs.good !== mine.good && theirs.size === mine.size)
+      rivals.set(theirs.quantity.a, theirs);
+  }
   const asked = probe(bench, finding.setUp, finding.reading);
-  if (rival === undefined || asked === undefined) return [];
-  const [bright, dead] = mine.good ? [mine, rival] : [rival, mine];
-  const quantity = { ...bright.quantity, magnitude: false, minus: dead.quantity };
+  if (asked === undefined) return [];
   const { source, pinned } = sourceFor(bench, finding, earlier);
-  return [
-    {
+  return [...rivals.values()].map((rival) => {
+    const [bright, dead] = mine.good ? [mine, rival] : [rival, mine];
+    return {
       ...asked,
       finding: finding.number,
       kind: 'contrast',
       setUp: finding.setUp,
       source,
       pinned,
-      quantity,
-      low: CLEARLY_BRIGHTER,
+      quantity: { ...bright.quantity, magnitude: false, minus: dead.quantity },
+      low: mine.apart,
       high: Infinity,
       shown: 'one works and one is dead',
       hard: true,
-    },
-  ];
+    };
+  });
 }
 
 /**
@@ -55,11 +53,16 @@ export function contrast(
  */
 const COMPARABLE: ReadonlySet<LoadKind> = new Set(['lamp', 'heater']);
 
+interface Standing {
+  readonly good: boolean;
+  readonly size: string;
+  readonly quantity: Quantity;
+  /** How much more of its rated volts the good one must have: the gap between the words. */
+  readonly apart: number;
+}
+
 /** A load seen plainly good or plainly dead, and what is of its size. */
-function standing(
-  bench: Workbench,
-  finding: Finding,
-): { good: boolean; size: string; quantity: Quantity } | undefined {
+function standing(bench: Workbench, finding: Finding): Standing | undefined {
   const { reading } = finding;
   if (reading.kind !== 'load' || finding.evidence === 'told') return undefined;
   const load = bench.network.loads.get(reading.load)!;
@@ -68,5 +71,11 @@ function standing(
   if (reading.value !== words[0] && reading.value !== words.at(-1)) return undefined;
   const { a, b, law } = bench.network.elements[load.element]!;
   const quantity = { a, b, scale: load.ratedVolts, magnitude: false, load: load.element };
-  return { good: reading.value === words[0], size: `${load.kind} ${JSON.stringify(law)}`, quantity };
+  const apart = sightBand(load.kind, words[0]!).low - sightBand(load.kind, words.at(-1)!).high;
+  return {
+    good: reading.value === words[0],
+    size: `${load.kind} ${JSON.stringify(law)}`,
+    quantity,
+    apart: Math.max(0, apart),
+  };
 }

@@ -141,7 +141,12 @@ export class Predictor {
    * Faults of one name, scale and drift have the same verdict on the observation. `blown`: fuses open beforehand.
    */
   actsAs(fault: Fault, blown: number): string {
-    const scale = `${fault.scale.edges.length} ${fault.scale.edges[0]} ${fault.contact}`;
+    const { edges } = fault.scale;
+    const ends = [edges[0]!, edges.at(-1)!].map((edge) => {
+      const applied = fault.apply(edge);
+      return 'ohms' in applied ? applied.ohms : '';
+    });
+    const scale = `${edges.length} ${ends.join(' ')} ${fault.contact}`;
     const [applied] = placedFaults(this.bench.network, this.observation.setUp.fitted, [
       fault.apply(fault.scale.edges[0]!),
     ]);

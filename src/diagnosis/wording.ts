@@ -1,10 +1,12 @@
 /** Predictions as a person would say them. */
 import { ohmmeterReads } from '../network/meters.js';
-import { CLEARLY_BRIGHTER } from './contrast.js';
 import type { Observation } from './observe.js';
 import { figure } from './figures.js';
 import { WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';
+
+/** Shares of rated volts this far apart look alike. */
+const ALIKE = 0.05;
 
 /** A predicted range as the meter or eye would give it: "11.2 to 12.6 V", "OL", "lit". */
 export function showRange(
@@ -23,7 +25,7 @@ export function showRange(
     case 'fuse lamp':
       return words(bench, observation, low, high);
     case 'contrast':
-      return low > -CLEARLY_BRIGHTER ? 'both alike' : 'the other way round, or both alike';
+      return low > -ALIKE ? 'both alike' : 'the other way round, or both alike';
     case 'amps':
     case 'clamp':
       return range(low, high, 'A');
