@@ -22,6 +22,9 @@ export interface Recorder {
   close(): Promise<void>;
 }
 
+/** Groups with less than this share are not worth a look of their own. */
+const WORTH_LOOKING = 0.02;
+
 export class Session {
   #recorded: readonly Recorded[];
   #bench: Workbench | undefined;
@@ -71,9 +74,13 @@ export class Session {
     return (this.#weakLinks ??= weakLinks(this.bench, this.case));
   }
 
-  /** Groups of suspects that no reachable test tells apart. */
+  /** Groups of suspects that no reachable test tells apart and that weigh enough to be looked at. */
   get alike(): readonly Alike[] {
-    return (this.#alike ??= alike(this.bench, this.case, this.diagnosis));
+    return (this.#alike ??= alike(this.bench, this.case, this.diagnosis).filter(({ faults }) => {
+      const ids = new Set(faults.map(({ id }) => id));
+      const own = this.diagnosis.suspects.filter((one) => one.faults.every(({ id }) => ids.has(id)));
+      return own.reduce((sum, { share }) => sum + share, 0) >= WORTH_LOOKING;
+    }));
   }
 
   /** Best first, without the tests that somebody could not do. */

@@ -2,7 +2,7 @@
 import type { Circuit } from '../circuit/circuit.js';
 import { partLabel } from '../diagnosis/labels.js';
 import type { WeakLink } from '../diagnosis/drop-one.js';
-import type { Alike, Diagnosis, Reason } from '../diagnosis/diagnosis-types.js';
+import type { Alike, Diagnosis, Reason, Suspect } from '../diagnosis/diagnosis-types.js';
 import { isRepair } from '../diagnosis/proof-of-repair.js';
 import type { Case, Finding, Step } from '../session/case.js';
 import { describeAction, describeReading, describeSetUp } from '../session/describe.js';
@@ -216,18 +216,27 @@ function clearedUntested(circuit: Circuit, session: Case, diagnosis: Diagnosis):
   return [...together].map(([how, parts]) => `${how}: ${parts.join(', ')}`);
 }
 
+/** Explanations with less than this share stand together in one line, by their parts. */
+const OWN_LINE = 0.005;
+
 function remaining(diagnosis: Diagnosis, named: readonly string[]): readonly string[] {
-  return diagnosis.suspects
-    .filter((suspect) => !named.includes(faultWords(suspect)))
-    .map((suspect) => {
-      const notes = [
-        percent(suspect.share),
-        measuredWords([suspect]),
-        ...suspectSeverities(suspect, 'without place'),
-        suspect.course === 'comes and goes' ? 'only as one that comes and goes' : undefined,
-      ].filter((words) => words !== undefined);
-      return `${faultWords(suspect)} (${notes.join('; ')})`;
-    });
+  const others = diagnosis.suspects.filter((suspect) => !named.includes(faultWords(suspect)));
+  const small = others.filter(({ share }) => share < OWN_LINE);
+  const parts = new Set(small.flatMap(({ faults }) => faults.map(({ part }) => part)));
+  return [
+    ...others.filter(({ share }) => share >= OWN_LINE).map(remainingWords),
+    ...(small.length === 0 ? [] : [`${small.length} more under 1 % each, at: ${[...parts].join(', ')}`]),
+  ];
+}
+
+function remainingWords(suspect: Suspect): string {
+  const notes = [
+    percent(suspect.share),
+    measuredWords([suspect]),
+    ...suspectSeverities(suspect, 'without place'),
+    suspect.course === 'comes and goes' ? 'only as one that comes and goes' : undefined,
+  ].filter((words) => words !== undefined);
+  return `${faultWords(suspect)} (${notes.join('; ')})`;
 }
 
 /** Soft notes of the suspects worth naming, each once. */

@@ -132,7 +132,12 @@ function howSure(
   }
   if (group.some((suspect) => suspect.confirmed))
     return ['confirmed', 'Positive evidence was recorded at this place.'];
-  if (touched || proof.recoveredBefore)
+  if (touched && !proof.recoveredBefore)
+    return [
+      'most likely',
+      'What is named here was disturbed since the complaint was last there: see first whether it still is. Not confirmed.',
+    ];
+  if (proof.recoveredBefore)
     return [
       'most likely',
       'It worked again after parts had been disturbed. That puts the contacts disturbed first; it proves no part bad, and the fault can come back.',

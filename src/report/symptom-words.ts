@@ -49,9 +49,27 @@ export function alikeWords({ faults, lookHere, access }: Alike): readonly string
   );
   return [
     `No reachable test tells these apart: ${names}.`,
-    ...lookHere.map((place) => `Look here: ${place}`),
+    ...placesTogether(lookHere).map((place) => `Look here: ${place}`),
     ...access.map((how) => `With more access: ${how}`),
   ];
+}
+
+/** "S4 at S4.1: hot smell" and "S4 at S4.2: hot smell" are one look. */
+function placesTogether(places: readonly string[]): readonly string[] {
+  const together = new Map<
+    string,
+    { readonly part: string; readonly sites: string[]; readonly signs: string }
+  >();
+  for (const place of places) {
+    const [, part = place, site, signs = ''] = /^(.*) at (\S+): (.*)$/.exec(place) ?? [];
+    const key = JSON.stringify([part, signs]);
+    const entry = together.get(key) ?? { part, sites: [], signs };
+    if (site !== undefined) entry.sites.push(site);
+    together.set(key, entry);
+  }
+  return [...together.values()].map(({ part, sites, signs }) =>
+    sites.length === 0 ? part : `${part} at ${sites.join(', ')}: ${signs}`,
+  );
 }
 
 /** "no fault now 1 %, a reading is wrong 2 %, the drawing differs <1 %". */

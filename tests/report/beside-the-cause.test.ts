@@ -31,7 +31,13 @@ const diagnosis = diagnosisOf([told, suspect('H1.1', { share: 0.3, measuredShare
 });
 const report = reportOf([lamp('off')], diagnosis, {
   weakLinks: [{ finding: 2, without: 'clean ground GP2', advice: '' }],
-  alike: [{ faults: [fault('X1.1'), fault('W6')], lookHere: ['X1: pins green?'], access: ['X1.1c'] }],
+  alike: [
+    {
+      faults: [fault('X1.1'), fault('W6')],
+      lookHere: ['X1 at X1.1: pins green?', 'X1 at X1.2: pins green?', 'W6: thin spots.'],
+      access: ['X1.1c'],
+    },
+  ],
 });
 const flat = (form: ReportForm): string => printReport(report, form).replace(/\\/g, '').replace(/\s+/g, ' ');
 
@@ -52,7 +58,7 @@ describe.each(['text', 'markdown'] as const)('the %s form', (form) => {
       'on which finding the answer hangs',
       'If finding #2 were wrong, this would lead: clean ground GP2. Take it again?',
     ],
-    ['what no test tells apart', 'Look here: X1: pins green?'],
+    ['what no test tells apart', 'Look here: X1 at X1.1, X1.2: pins green?'],
   ])('when there is %s then it is told', (_title, words) => {
     expect(flat(form)).toContain(words);
   });
@@ -61,6 +67,21 @@ describe.each(['text', 'markdown'] as const)('the %s form', (form) => {
 test('when nothing of it is known then no empty section stands there', () => {
   const plain = printReport(reportOf([lamp('off')], diagnosisOf([suspect('X1.1')])), 'text');
   expect(plain).not.toMatch(/SOFT|BLOWN|SHOW SO FAR|TOLD APART|WERE WRONG|ALWAYS OPEN/);
+});
+
+test('when explanations are unlikely then they stand together by their parts', () => {
+  const small = ['W5', 'W6', 'W7'].map((site) => suspect(site, { share: 0.001, measuredShare: 0.001 }));
+  const { remaining } = reportOf([lamp('off')], diagnosisOf([suspect('X1.1'), suspect('H1.1'), ...small]));
+  expect(remaining).toEqual([
+    'high resistance or open at H1.1 (50 %)',
+    '3 more under 1 % each, at: W5, W6, W7',
+  ]);
+});
+
+test('when a suspect was disturbed but it never worked again then the report does not say it did', () => {
+  const { cause } = reportOf([lamp('off')], diagnosisOf([suspect('X1.1', { touched: true })]));
+  expect(cause.certainty).toBe('most likely');
+  expect(cause.grounds).not.toContain('worked again');
 });
 
 describe('for the customer', () => {
