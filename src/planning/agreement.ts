@@ -20,6 +20,8 @@ interface Check {
   readonly agrees: (figure: number) => boolean;
 }
 
+/** Part of its rated volts below which a load surely looks or sounds worse. */
+const SHOWS = 0.85;
 /** Findings looked at, the latest first: enough to pin a severity down. */
 const MOST_CHECKS = 16;
 
@@ -70,7 +72,10 @@ function agreeing(
     case 'load': {
       const { kind } = bench.network.loads.get(reading.load)!;
       if (!WORDS[kind].includes(reading.value)) return undefined;
-      return within(sightBand(kind, reading.value));
+      const { low, high } = sightBand(kind, reading.value);
+      // What was called dim may be a healthy load at low volts; but a fault too mild to show is not what to look for.
+      const bad = reading.value !== WORDS[kind][0];
+      return within({ low, high: bad ? Math.min(high, SHOWS) : high });
     }
     case 'test lamp':
     case 'fuse lamp':

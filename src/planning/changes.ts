@@ -45,22 +45,32 @@ export function actionsBetween(from: SetUp, to: SetUp): readonly Action[] {
   return actions;
 }
 
-/** Items that change their position, or give way to a known-good one. */
+/** Items that change their position or give way to a known-good one; every other one goes home first. */
 function fitting(from: SetUp, to: SetUp): Action[] {
-  const actions: Action[] = [];
+  const leaving = differing(from, to);
+  const coming = differing(to, from);
+  const home = exchanges(leaving).map((action): Action =>
+    action.do === 'fit known-good' ? { do: 'refit', part: action.part } : action,
+  );
+  return [...home, ...exchanges(coming)];
+}
+
+/** Positions whose item is not their own in the one set-up and another in the other. */
+function differing(one: SetUp, other: SetUp): SetUp['fitted'] {
+  return new Map([...one.fitted].filter(([part, item]) => other.fitted.get(part) !== item));
+}
+
+type Exchange = Extract<Action, { do: 'swap' } | { do: 'fit known-good' | 'take out' }>;
+
+/** What brings these items where they are, from all at home. */
+function exchanges(fitted: SetUp['fitted']): Exchange[] {
   const done = new Set<string>();
-  for (const part of new Set([...from.fitted.keys(), ...to.fitted.keys()])) {
-    const [before, after] = [from.fitted.get(part) ?? part, to.fitted.get(part) ?? part];
-    if (before === after || done.has(part)) continue;
-    if (after === KNOWN_GOOD) actions.push({ do: 'fit known-good', part });
-    else if (before === KNOWN_GOOD) actions.push({ do: 'refit', part });
-    else {
-      const other = after === part ? before : after;
-      done.add(other);
-      actions.push({ do: 'swap', parts: [part, other] });
-    }
-  }
-  return actions;
+  return [...fitted].flatMap(([part, item]): Exchange[] => {
+    if (item === KNOWN_GOOD) return [{ do: 'fit known-good', part }];
+    if (done.has(part)) return [];
+    done.add(item);
+    return [{ do: 'swap', parts: [part, item] }];
+  });
 }
 
 /** The part got its item back, or another one, by a fitting. */

@@ -15,6 +15,7 @@ import { edit } from '../session/actions.js';
 import type { Member } from './outcome-words.js';
 import { outcomesOf, wiggleOutcomes } from './outcome-words.js';
 import type { Suggestion } from './suggestion.js';
+import { complaintMeasured } from './measured-complaint.js';
 import { proofOf } from './proof.js';
 import type { Aim, Weighed } from './weigh.js';
 import { Scales } from './weigh.js';
@@ -30,13 +31,18 @@ const AIMS: readonly Aim[] = [
 ];
 
 /**
- * Tests worth doing, best first: to tell repairs apart; when none does any more, the faults that one repair mends; then the one
+ * Tests worth doing, best first: to measure a complaint that only an eye has seen; to tell repairs apart; when none does any more, the faults that one repair mends; then the one
  * that would prove the suspect that is left. None when nothing has been found wrong, or no test within reach serves.
  */
 export function suggest(bench: Workbench, session: Case, diagnosis: Diagnosis): Suggestion[] {
   const { groups, suspects } = diagnosis;
   if (suspects.length === 0 || !hasFailed(bench, session, diagnosis)) return [];
   if (suspects.some(({ confirmed }) => confirmed) && groups.length < 2) return [];
+  const complaint = complaintMeasured(bench, session, diagnosis);
+  if (complaint !== undefined) {
+    const scales = new Scales(bench, session, diagnosis, AIMS[0]!);
+    return [toSuggestion(bench, session, complaint, scales.members(complaint.candidate))];
+  }
   for (const aim of AIMS) {
     const left = aim.apart === 'repairs' ? groups.length : suspects.length;
     if (left < 2) continue;
