@@ -6,7 +6,7 @@ import type { Evidence } from './evidence-types.js';
 import { nodesOf, runRepresentatives } from './effect.js';
 import type { Fault } from './faults.js';
 import { placedFaults } from './fitted.js';
-import type { Question } from './predict.js';
+import type { Question } from './question.js';
 import type { Workbench } from './workbench.js';
 
 /** Groups of faults that act alike in every question of the session, each in the order of the list given. */

@@ -77,6 +77,7 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
     groups: groupByRepair(suspects),
     paired: standing.length === 0 && search !== undefined,
     pairsExamined: search?.examined ?? { done: 0, of: 0 },
+    survivingPairs: (search?.standing ?? []).map(([{ faults }]) => hypothesisId(faults)),
     fallen,
     parts: partStatuses(bench, session, suspects, fallen, everyPair ? partsOf(search.standing) : undefined),
     fits: suspects.length > 0 || abnormal.length === 0,

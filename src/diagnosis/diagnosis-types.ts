@@ -150,6 +150,8 @@ export interface Diagnosis {
   /** True when the suspects are pairs. */
   readonly paired: boolean;
   readonly pairsExamined: { readonly done: number; readonly of: number };
+  /** Hypotheses of the pairs that fit, also while single faults explain everything (then only if all pairs were judged). */
+  readonly survivingPairs: readonly string[];
   readonly fallen: readonly Fallen[];
   readonly parts: readonly PartStatus[];
   /** Some explanation in this drawing fits all findings. */

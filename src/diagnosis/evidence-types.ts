@@ -2,7 +2,7 @@
 import type { Fault } from './faults.js';
 import type { Grid } from './grid.js';
 import type { Observation } from './observe.js';
-import type { Question } from './predict.js';
+import type { Question } from './question.js';
 
 export type Touch = (fault: Fault) => boolean;
 

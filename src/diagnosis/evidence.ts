@@ -16,7 +16,7 @@ import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Touch } from './evidence-types.js';
 import type { Observation } from './observe.js';
 import { attachedBy, node, observe } from './observe.js';
-import type { Question } from './predict.js';
+import type { Question } from './question.js';
 import { blownBy } from './restrict.js';
 import { WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';

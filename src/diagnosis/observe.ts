@@ -2,7 +2,7 @@
  * From a recorded finding to a question the network can answer: what hangs on the circuit, between which two nodes the answer
  * is read, and which values agree with the reading.
  */
-import { sourceLaw } from '../network/conditions.js';
+import { hasAlternator, sourceLaw } from '../network/conditions.js';
 import {
   AMMETER,
   AMMETER_OHMS,
@@ -67,6 +67,12 @@ export interface Observation {
 
 /** Battery volts known from this session, per engine state; readings at the posts within ± this much of a later moment. */
 const BATTERY_WANDERS = 0.4;
+
+/**
+ * Posts lie below the battery's own volts by what the load takes from it: up to this many times the drop of a healthy vehicle,
+ * for a held starter draws several times what a turning one does (common practice, no source).
+ */
+const SAG_SPREAD = 3;
 
 /** What a set-up has attached to the circuit, whatever is read: jumpers, and test lamps in place of fuses. */
 export function attachedBy(bench: Workbench, setUp: SetUp): AddedElement[] {
@@ -288,6 +294,17 @@ function knownBattery(finding: Finding): Typed | undefined {
   return undefined;
 }
 
+/** How far the posts may lie below the battery's own volts in a set-up. */
+function sagOf(bench: Workbench, setUp: SetUp): number {
+  const variant = { present: bench.presence(setUp), faults: [], blown: 0 };
+  const posts = bench
+    .solver(attachedBy(bench, setUp))
+    .solve(variant)
+    .map((outcome) => outcome.volts[node(bench, 'bat+')]!);
+  const own = bench.network.elements[bench.source]!.law;
+  return own.kind === 'source' ? SAG_SPREAD * Math.max(0, own.volts - Math.min(...posts)) : 0;
+}
+
 /** The battery as a finding may assume it: typed beside it, known from this session, or anywhere in its band. */
 export function sourceFor(
   bench: Workbench,
@@ -310,12 +327,18 @@ export function sourceFor(
   }
   // The posts read in this very finding say nothing of the battery beforehand: it is the thing asked.
   if (knownBattery(finding) !== undefined) return { source: law, pinned: false };
-  const known = earlier
-    .filter((other) => other.setUp.engine === finding.setUp.engine)
-    .flatMap((other) => knownBattery(other) ?? []);
+  // Posts that an alternator holds up say nothing of the battery behind them.
+  if (finding.setUp.engine === 'running' && hasAlternator(bench.network))
+    return { source: law, pinned: false };
+  const known = earlier.flatMap((other) => {
+    const posts = other.setUp.engine === finding.setUp.engine ? knownBattery(other) : undefined;
+    if (posts === undefined) return [];
+    const error = voltsError(posts.value, posts.step) + BATTERY_WANDERS;
+    return [{ low: posts.value - error, high: posts.value + error + sagOf(bench, other.setUp) }];
+  });
   if (known.length === 0) return { source: law, pinned: false };
-  const low = Math.min(...known.map(({ value, step }) => value - voltsError(value, step))) - BATTERY_WANDERS;
-  const high = Math.max(...known.map(({ value, step }) => value + voltsError(value, step))) + BATTERY_WANDERS;
+  const low = Math.min(...known.map((band) => band.low));
+  const high = Math.max(...known.map((band) => band.high));
   const lowVolts = Math.max(law.lowVolts, low);
   const highVolts = Math.min(law.highVolts, high);
   if (lowVolts > highVolts) return { source: law, pinned: false };

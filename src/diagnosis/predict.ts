@@ -3,15 +3,15 @@
  * its tolerance, any severity inside a box. One prediction serves verdicts, severities, rankings and planning.
  */
 import { LIVE_VOLTS } from '../network/meters.js';
-import type { LoadKind } from '../network/network.js';
 import { seenVolts } from '../network/phases.js';
-import type { Solver } from '../network/solver.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
 import type { Standpoint } from './effect.js';
-import { hasEffect, nodesOf, runRepresentatives } from './effect.js';
+import { hasEffect, nodesOf } from './effect.js';
 import type { Fault } from './faults.js';
 import { placedFaults } from './fitted.js';
 import type { Observation, Quantity } from './observe.js';
+import type { Asked, Band, Question, QuestionMemory, State } from './question.js';
+import { faultKey, remembered, siteKey } from './question.js';
 import { edgesFor, readOut } from './read-out.js';
 import type { Workbench } from './workbench.js';
 
@@ -31,47 +31,7 @@ const CORNER_MARGIN = 0.15;
 /** A point may leak to its surroundings through damp dirt with as little as this; a floating point then reads volts. */
 const DAMP_OHMS = 1e6;
 
-/** Questions whose predictions are kept: a session is judged anew after each finding, mostly on the findings before. */
-const MOST_REMEMBERED = 120;
-
-/** One relay and fuse state, and what the question answers in it. */
-interface State {
-  readonly pulledIn: number;
-  readonly blown: number;
-  /** With every part at its nominal value. */
-  readonly nominal: Band;
-  /** With every part anywhere in its tolerance; worked out when asked for. */
-  whole?: Band;
-}
-
-/** What is known of the question under one list of faults. */
-interface Asked {
-  readonly faults: readonly AppliedFault[];
-  /** States in which the network can stand; those another list of the same box stands in are added as they are asked for. */
-  readonly states: State[];
-  /** How many of them are its own. */
-  readonly own: number;
-  readonly chatters: boolean;
-  /** Whether one more fault at a site would change anything, by site; and the view from which that is judged. */
-  readonly effects: Map<string, boolean>;
-  standpoints?: readonly Standpoint[];
-}
-
-interface Band {
-  readonly low: number;
-  readonly high: number;
-}
-
 const NOTHING_READ: Band = { low: 0, high: 0 };
-
-/** What a prediction needs to know of an observation; the reading itself plays no part. */
-export type Question = Pick<
-  Observation,
-  'added' | 'unpowered' | 'present' | 'source' | 'pinned' | 'quantity' | 'setUp'
-> & {
-  /** Nothing is read: only relay and fuse states matter. */
-  readonly unread?: true;
-};
 
 /** Predicts one observation under chosen faults; what it solved is shared by all predictors of the same question. */
 export class Predictor {
@@ -397,54 +357,6 @@ export class Predictor {
   }
 }
 
-/** What was worked out earlier on this workbench for the very same question. */
-interface QuestionMemory {
-  readonly asked: Map<string, Asked>;
-  readonly other: Map<string, unknown>;
-  readonly representative: Int32Array;
-  readonly solver: Solver;
-  /** Kind of the load that is watched, if one is. */
-  readonly load: LoadKind | undefined;
-}
-
-function remembered(bench: Workbench, question: Question): QuestionMemory {
-  let questions = memory.get(bench);
-  if (questions === undefined) memory.set(bench, (questions = new Map()));
-  const { added, unpowered, present, source, pinned, quantity, setUp, unread } = question;
-  const place = [...setUp.fitted].sort();
-  const key = JSON.stringify([
-    added,
-    unpowered?.length,
-    present.join(''),
-    source,
-    pinned,
-    unread ?? quantity,
-    place,
-  ]);
-  const known = questions.get(key);
-  if (known !== undefined) {
-    questions.delete(key);
-    questions.set(key, known);
-    return known;
-  }
-  if (questions.size >= MOST_REMEMBERED) questions.delete(questions.keys().next().value!);
-  const attached = [...added, ...(unpowered ?? [])].flatMap(({ a, b }) => [a, b]);
-  const read = [quantity.a, quantity.b, quantity.minus?.a, quantity.minus?.b].filter(
-    (node): node is number => node !== undefined,
-  );
-  const fresh: QuestionMemory = {
-    asked: new Map(),
-    other: new Map(),
-    representative: runRepresentatives(bench.network, present, [...attached, ...read]),
-    solver: bench.solver(added),
-    load: [...bench.network.loads.values()].find(({ element }) => element === quantity.load)?.kind,
-  };
-  questions.set(key, fresh);
-  return fresh;
-}
-
-const memory = new WeakMap<Workbench, Map<string, QuestionMemory>>();
-
 /** Rated volts of the load as it is fitted: a wrong lamp is lit by its own standard. */
 function ratedVolts(quantity: Observation['quantity'], faults: readonly AppliedFault[]): number {
   for (const fault of faults) {
@@ -458,35 +370,4 @@ function magnitude(low: number, high: number): { low: number; high: number } {
   if (low >= 0) return { low, high };
   if (high <= 0) return { low: -high, high: -low };
   return { low: 0, high: Math.max(-low, high) };
-}
-
-function faultKey(faults: readonly AppliedFault[]): string {
-  let key = '';
-  for (const fault of faults) {
-    key += siteKey(fault);
-    if (fault.kind === 'law') key += JSON.stringify(fault.law);
-    else if ('ohms' in fault) key += fault.ohms;
-    key += ';';
-  }
-  return key;
-}
-
-/** Where a fault acts and how, without its severity. */
-function siteKey(fault: AppliedFault): string {
-  switch (fault.kind) {
-    case 'series':
-      return `s${fault.element}:`;
-    case 'shunt':
-      return `g${fault.node}:`;
-    case 'bridge':
-      return `b${fault.a}-${fault.b}:`;
-    case 'crossed':
-      return `x${fault.first}-${fault.second}:`;
-    case 'stuck':
-      return `c${fault.element}${fault.closed}:`;
-    case 'law':
-      return `l${fault.element}:`;
-    case 'rehung':
-      return `h${fault.element}-${fault.a}-${fault.b}:`;
-  }
 }

@@ -4,7 +4,8 @@ import { mark, openPlaces, spread } from './alive.js';
 import type { Axis, Box, Grid } from './grid.js';
 import { coordinate, cornersOf, facesOf, halve, placesOf } from './grid.js';
 import type { Observation } from './observe.js';
-import type { Question, StateBand } from './predict.js';
+import type { StateBand } from './predict.js';
+import type { Question } from './question.js';
 import { Predictor } from './predict.js';
 import type { Workbench } from './workbench.js';
 

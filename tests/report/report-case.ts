@@ -38,6 +38,7 @@ export function diagnosisOf(suspects: readonly Suspect[], more: Partial<Diagnosi
     groups: suspects.map((one) => ({ repair: one.faults[0]!.repair, suspects: [one], share: one.share })),
     paired: false,
     pairsExamined: { done: 0, of: 0 },
+    survivingPairs: [],
     fallen: [],
     parts: [],
     fits: true,
