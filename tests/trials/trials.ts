@@ -21,7 +21,6 @@ export const CIRCUITS = join(import.meta.dirname, '../../circuits');
 
 /** Seeds tried for one session until a vehicle shows something to complain about. */
 const MOST_DRAWS = 80;
-/** After this many sessions of a circuit its memory is given back. */
 const PROGRESS_EVERY = 10;
 
 export interface Job {
@@ -78,6 +77,8 @@ export async function runJobs(
     const loaded = await readCircuit(join(CIRCUITS, `${circuit}.yaml`));
     if ('problems' in loaded) throw new Error(`circuits/${circuit}.yaml does not load`);
     const bench = createWorkbench(loaded.circuit);
+    // A complaint is what a load does; without loads nobody would complain.
+    if (bench.network.loads.size === 0) continue;
     const groups = new Groups(bench, ngspice);
     for (const job of list) {
       if (job.circuit === circuit) told(await runJob(bench, groups, job, ngspice), ++done);
@@ -149,6 +150,9 @@ export async function runShard(
   const results: Result[] = [];
   await runJobs(mine, reference ? await Ngspice.start() : undefined, (result, done) => {
     results.push(result);
+    if (result.error !== undefined) process.stderr.write(`broke down: ${result.error}\n`);
+    if (result.story !== undefined)
+      process.stderr.write(`missed: ${result.story.split('\n').slice(0, 3).join(' ')}\n`);
     appendFileSync(join(folder, `shard-${shard}.jsonl`), `${JSON.stringify(result)}\n`);
     if (done % PROGRESS_EVERY !== 0 && done !== mine.length) return;
     const seconds = (performance.now() - started) / 1000;
