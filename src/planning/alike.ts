@@ -7,7 +7,7 @@ import type { Workbench } from '../diagnosis/workbench.js';
 import type { Case } from '../session/case.js';
 import { BARE, BLANK, type Candidate } from './candidate.js';
 import { candidates } from './candidates.js';
-import { conditionsOf } from './condition.js';
+import { conditionsOf, hasFailed } from './condition.js';
 import { lookHere } from './look-here.js';
 import { outOfReach, pointsAt } from './reach.js';
 import type { Outlook } from './weigh.js';
@@ -20,7 +20,7 @@ const MOST_POINTS = 6;
 
 /** Groups of two or more, the likeliest first; none when nothing was found wrong or every repair can be told apart. */
 export function alike(bench: Workbench, session: Case, diagnosis: Diagnosis): Alike[] {
-  if (diagnosis.groups.length < 2) return [];
+  if (diagnosis.groups.length < 2 || !hasFailed(bench, session, diagnosis)) return [];
   const scales = new Scales(bench, session, diagnosis, { enough: 1, even: true, apart: 'repairs' });
   const ranked = rankedSuspects(diagnosis);
   const numbers = [...new Set(scales.likely.map(({ suspect }) => suspect))];

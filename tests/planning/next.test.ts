@@ -1,0 +1,131 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { diagnose } from '../../src/diagnosis/diagnose.js';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
+import { suggest } from '../../src/planning/next.js';
+import type { Suggestion } from '../../src/planning/suggestion.js';
+import { edit } from '../../src/session/actions.js';
+import type { Recorded } from '../../src/session/events.js';
+import { foldCase } from '../../src/session/fold.js';
+import { parseLine } from '../../src/session/parse-line.js';
+import { recordedOf, workbenchOf } from '../diagnosis/session-of.js';
+
+let bench: Workbench;
+beforeAll(async () => {
+  bench = await workbenchOf('stop-tail');
+});
+
+const oneLamp = ['fails H1.54 when pedal down', 'works H2.54 H3 when pedal down'];
+
+function suggestions(lines: readonly string[]): Suggestion[] {
+  const session = foldCase(bench.circuit, recordedOf(bench, lines));
+  return suggest(bench, session, diagnose(bench, session));
+}
+
+/** Does what is suggested, answered in turn; gives every suggestion made and what is left at the end. */
+function follow(lines: readonly string[], answer: (suggestion: Suggestion) => string, most: number) {
+  const recorded: Recorded[] = recordedOf(bench, lines);
+  const made: Suggestion[] = [];
+  while (made.length < most) {
+    const session = foldCase(bench.circuit, recorded);
+    const [best] = suggest(bench, session, diagnose(bench, session));
+    if (best === undefined) break;
+    made.push(best);
+    for (const line of [...best.first, `${best.line} ${answer(best)}`]) {
+      const parsed = parseLine(line, bench.circuit, recorded);
+      if (parsed.kind !== 'events') throw new Error(`${line}: ${JSON.stringify(parsed)}`);
+      for (const event of parsed.events) recorded.push({ number: recorded.length + 1, at: '', event });
+    }
+  }
+  return { made, left: diagnose(bench, foldCase(bench.circuit, recorded)).groups };
+}
+
+test('when nothing was found wrong then nothing is suggested', () => {
+  expect(suggestions(['works H1.54 H2.54 H3 when pedal down'])).toEqual([]);
+});
+
+test('when one lamp of several is dead then the tests differ and each says what its outcomes leave', () => {
+  const list = suggestions(oneLamp);
+  expect(list.length).toBeGreaterThan(1);
+  expect(new Set(list.map(({ first, line }) => [...first, line].join())).size).toBe(list.length);
+  for (const { outcomes, gain, minutes } of list) {
+    expect(outcomes.length).toBeGreaterThan(1);
+    expect(outcomes.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 1);
+    expect(gain).toBeGreaterThan(0);
+    expect(minutes).toBeGreaterThan(0);
+  }
+});
+
+test('when the steps of a suggestion are typed then its actions and reading are recorded', () => {
+  for (const suggestion of suggestions(oneLamp)) {
+    const recorded = recordedOf(bench, [...oneLamp, ...suggestion.first]);
+    const done = recorded.slice(recordedOf(bench, oneLamp).length).map(({ event }) => event);
+    expect(done.map((event) => ('action' in event ? event.action : event))).toEqual(suggestion.actions);
+    const { now } = foldCase(bench.circuit, recordedOf(bench, oneLamp));
+    expect(suggestion.actions.reduce((setUp, action) => edit(action, setUp), now)).toEqual(suggestion.setUp);
+  }
+});
+
+test('when a complaint is only dim, which a low battery might explain, then tests are suggested all the same', () => {
+  expect(suggestions(['H2.58 dim when lights on']).length).toBeGreaterThan(0);
+});
+
+test('when a suggested test was skipped then it is not suggested again', () => {
+  const [first] = suggestions(oneLamp);
+  const again = suggestions([...oneLamp, ...first!.first, `skip ${first!.line}: cannot reach`]);
+  expect(again.map(({ line }) => line)).not.toContain(first!.line);
+});
+
+describe('the left stop filament is broken and every reading is as that would have it', () => {
+  const answer = ({ reading, setUp }: Suggestion): string => {
+    const live = setUp.controls.get('pedal') === 'down' && setUp.unplugged.size === 0 && setUp.out.size === 0;
+    switch (reading.kind) {
+      case 'load': {
+        const lit = { 54: setUp.controls.get('pedal') === 'down', 58: setUp.controls.get('lights') === 'on' };
+        if (reading.load === 'H1.54') return 'off';
+        if (reading.load === 'B1')
+          return setUp.controls.get('horn button') === 'pressed' ? 'sounds' : 'silent';
+        const filament = reading.load === 'H3' || reading.load.endsWith('.54') ? 54 : 58;
+        return lit[filament] ? 'lit' : 'off';
+      }
+      case 'volts': {
+        if (!live) return '0.00';
+        const fed = [reading.red, reading.black].map((point) =>
+          /^(bat\+|G1\.30|SP[123]|F[46]\.\d|F4\.2|S4\.\d|X1\.1.|X[345]\.1.|H[123]\.(54|1))$/.test(point),
+        );
+        return fed[0] === fed[1] ? '0.02' : fed[0] ? '12.30' : '-12.30';
+      }
+      case 'ohms':
+        return reading.red.startsWith('H1.54') || reading.red === 'X3.1c' ? 'OL' : '0.3';
+      default:
+        return 'off';
+    }
+  };
+
+  test('when the program alone chooses the tests then it comes down to the lamp and asks nothing twice', () => {
+    const start = [...oneLamp, 'prove volts', 'prove ohms'];
+    const { made, left } = follow(start, answer, 20);
+    expect(made.length).toBeLessThan(20);
+    expect(left[0]!.repair.how).toBe('replace H1 (left stop and tail lamp)');
+    expect(left[0]!.share).toBeGreaterThan(0.9);
+    const asked = made.map(({ line, setUp }) =>
+      JSON.stringify([line, [...setUp.controls], [...setUp.unplugged], [...setUp.out]]),
+    );
+    expect(new Set(asked).size).toBe(asked.length);
+  });
+});
+
+describe('safety', () => {
+  test('when ohms are suggested then the line is dead', () => {
+    const { made } = follow(
+      ['fails H1.58 H2.58 H4 when lights on', 'out F6', 'look F6 blown', 'prove ohms', 'prove volts'],
+      ({ reading }) => ({ ohms: '0.1', volts: '0.00', clamp: '0.0' })[reading.kind as string] ?? 'off',
+      5,
+    );
+    const ohms = made.filter(({ reading }) => reading.kind === 'ohms');
+    expect(ohms.length).toBeGreaterThan(0);
+    for (const { cautions } of ohms) {
+      expect(cautions.map(({ id }) => id)).not.toContain('ohms-live');
+      expect(cautions.some(({ refused }) => refused)).toBe(false);
+    }
+  });
+});
