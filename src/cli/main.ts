@@ -164,6 +164,7 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
 
   json(session(program.command('suspects')))
     .description('what is still suspected')
+    .option('--thorough', 'judge every pair of faults, and threes where no pair fits (takes minutes)')
     .action(run(async (ctx, flags: Flags) => (await import('./commands/ask.js')).suspects(ctx, flags)));
   json(session(program.command('next')))
     .description('the suggested test')

@@ -68,6 +68,11 @@ export class Session {
     return (this.#diagnosis ??= diagnose(this.bench, this.case, { fit: true }));
   }
 
+  /** Every pair judged, and threes where no pair fits: only this can call a part cleared. Takes minutes on a large circuit. */
+  thorough(): Diagnosis {
+    return (this.#diagnosis = diagnose(this.bench, this.case, { fit: true, allPairs: true }));
+  }
+
   /** Findings on which the answer hangs; none once the repair is verified. Takes as long as a diagnosis for each finding. */
   get weakLinks(): readonly WeakLink[] {
     if (this.diagnosis.verified || !this.diagnosis.abnormal) return [];

@@ -83,3 +83,13 @@ test('when suspects are listed then what is always open stands at the end with i
   for (const open of ['a reading is wrong', 'the drawing differs', 'no fault now'])
     expect(flat(suspects), shown(suspects)).toMatch(new RegExp(`Open as well: .*${open} <?\\d+ %`));
 });
+
+test('when every pair is asked for then all of them are judged', async () => {
+  const small = fileURLToPath(new URL('../published/circuits/lamp-and-resistor.yaml', import.meta.url));
+  await at.run(['new', small, ...session]);
+  await record('volts R1.1 R1.2 0.0/10.0');
+  const ran = await at.run(['suspects', '--thorough', '--json', ...session]);
+  const { pairsExamined } = JSON.parse(ran.stdout) as { pairsExamined: { done: number; of: number } };
+  expect(pairsExamined.of, shown(ran)).toBeGreaterThan(0);
+  expect(pairsExamined.done).toBe(pairsExamined.of);
+});

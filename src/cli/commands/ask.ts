@@ -17,10 +17,16 @@ export interface AskFlags extends SessionFlags {
   readonly json?: boolean;
 }
 
-export async function suspects(context: Context, flags: AskFlags): CommandResult {
+export interface SuspectsFlags extends AskFlags {
+  /** Judge every pair of faults. */
+  readonly thorough?: boolean;
+}
+
+export async function suspects(context: Context, flags: SuspectsFlags): CommandResult {
   const { output } = context;
   const { session } = await lookAtSession(context, flags);
-  const { diagnosis, alike } = session;
+  const diagnosis = flags.thorough ? session.thorough() : session.diagnosis;
+  const { alike } = session;
   if (flags.json) {
     const { groups, paired, pairsExamined, triples, fits, abnormal, parts, open, asks, verified } = diagnosis;
     const { blown, hidden, assumedAway } = diagnosis;

@@ -17,7 +17,7 @@ export function showOpen({ open }: Diagnosis): readonly string[] {
 }
 
 /** The explanations that remain, in the order of the diagnosis, each with its check and the findings to take again. */
-export function nothingFits({ open, findings }: Diagnosis): readonly string[] {
+export function nothingFits({ open, findings, pairsExamined }: Diagnosis): readonly string[] {
   const sense = new Map(findings.map((one) => [one.number, one]));
   return [
     'Nothing in this drawing explains all the readings. What remains, check by check:',
@@ -39,5 +39,12 @@ export function nothingFits({ open, findings }: Diagnosis): readonly string[] {
         ? ['      Correct the circuit file, then type: redraw and a few words. Findings stay.']
         : []),
     ]),
+    ...(pairsExamined.done < pairsExamined.of
+      ? [
+          paragraph(
+            `Only ${pairsExamined.done} of ${pairsExamined.of} pairs of faults were tried. All of them, and threes: knowngood suspects --thorough (takes minutes).`,
+          ),
+        ]
+      : []),
   ];
 }
