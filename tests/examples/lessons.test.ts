@@ -114,10 +114,7 @@ const LESSONS: readonly (readonly [file: string, trap: string, ...checks: Check[
     'a parasitic draw is found by millivolts across fuses',
     gone('A1:electronics asleep awake', 'S3:1-31 stuck', 'S4:1-31 stuck'),
   ],
-  [
-    'charging-line-loses-half-a-volt',
-    'a charging line loses half a volt',
-  ],
+  ['charging-line-loses-half-a-volt', 'a charging line loses half a volt', gone('B1 resistance', 'B2 resistance')],
   [
     'starter-cable-loses-a-volt',
     'a starter cable loses one volt',
