@@ -8,10 +8,10 @@ import { wiggles } from './candidates/hands.js';
 import { isolation } from './candidates/isolate.js';
 import { exchanges, fuseLamps, itemsOut } from './candidates/items.js';
 import { jumpers } from './candidates/jumpers.js';
-import { glances } from './candidates/loads.js';
+import { glances, glanceSetUps } from './candidates/loads.js';
 import { openings } from './candidates/openings.js';
 import { scans } from './candidates/scans.js';
-import { voltages } from './candidates/volts.js';
+import { batteryVolts, voltages } from './candidates/volts.js';
 import type { Condition } from './condition.js';
 import { outOfReach, pointsAt } from './reach.js';
 
@@ -49,6 +49,7 @@ function plain(bench: Workbench, scope: Scope): readonly Candidate[] {
     list = [
       ...glances(scope),
       ...voltages(scope),
+      ...batteryVolts(scope, glanceSetUps(scope)),
       ...jumpers(scope),
       ...openings(scope),
       ...clamps(scope),

@@ -104,11 +104,25 @@ function versionsOf(
       : [version],
   );
   // Some always stay: a finding that this coarse comparison cannot follow must not take the suspect away.
-  const off = all.map(misfits);
-  const least = Math.min(...off);
-  const left = all.filter((_, i) => off[i] === least);
+  let left = leastMisfit(all, misfits);
+  if (faults.some(canBlow) && misfits(left[0]!) > 0) {
+    // It may have blown a fuse that at nominal values would have held.
+    const more = left.flatMap((version) => bench.network.fuses.map((_, bit) => alsoBlown(version, bit)));
+    left = leastMisfit([...left, ...more], misfits);
+  }
   const middle = left[left.length >> 1]!;
   return one ? [middle] : [...new Set([left[0]!, middle, left.at(-1)!])];
+}
+
+function leastMisfit(versions: readonly Version[], misfits: Judgement['misfits']): Version[] {
+  const off = versions.map(misfits);
+  const least = Math.min(...off);
+  return versions.filter((_, i) => off[i] === least);
+}
+
+function alsoBlown(version: Version, bit: number): Version {
+  const blown = version.blown | (1 << bit);
+  return { ...version, blown, key: `${version.key} and ${blown}` };
 }
 
 /** Severities of what still fits, from a fixed choice, so that the next call finds them solved. */

@@ -6,7 +6,15 @@ import { atRest } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
 import { BARE } from '../candidate.js';
 
-export function glances({ bench, conditions }: Scope): Candidate[] {
+export function glances(scope: Scope): Candidate[] {
+  const { bench } = scope;
+  return glanceSetUps(scope).flatMap((setUp) =>
+    [...bench.network.loads.values()].map((load) => watch(bench.circuit, load, setUp)),
+  );
+}
+
+/** The failed conditions, these with one control changed, everything at rest, and each control worked alone. */
+export function glanceSetUps({ bench, conditions }: Scope): SetUp[] {
   const { circuit } = bench;
   const rest = atRest(circuit);
   const controls = [...circuit.controls.values()];
@@ -28,10 +36,8 @@ export function glances({ bench, conditions }: Scope): Candidate[] {
       ? control.positions.slice(1).map((position) => withControl(rest, control.id, position))
       : [],
   );
-  const setUps = [...conditions.map(({ setUp }) => setUp), ...changed, ...alone];
-  return setUps
-    .filter((setUp, i) => setUps.findIndex((other) => sameSetUp(other, setUp)) === i)
-    .flatMap((setUp) => [...bench.network.loads.values()].map((load) => watch(bench.circuit, load, setUp)));
+  const setUps = [...conditions.map(({ setUp }) => setUp), ...changed, rest, ...alone];
+  return setUps.filter((setUp, i) => setUps.findIndex((other) => sameSetUp(other, setUp)) === i);
 }
 
 /** One load watched in a set-up. */

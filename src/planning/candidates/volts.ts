@@ -16,6 +16,11 @@ export function voltages(scope: Scope): Candidate[] {
   ]);
 }
 
+/** The battery's own volts in all these set-ups: at rest and loaded they tell a flat battery from a weak one. */
+export function batteryVolts(scope: Scope, setUps: readonly SetUp[]): Candidate[] {
+  return setUps.map((setUp) => volts(scope, setUp, 'bat+', 'bat-'));
+}
+
 /** A point against the negative post, and the positive post against the point: what the feed side has lost so far. */
 export function againstPosts(scope: Scope, setUp: SetUp, point: string): Candidate[] {
   const plain = volts(scope, setUp, point, 'bat-');
