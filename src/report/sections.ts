@@ -1,5 +1,6 @@
 /** The report's sections and their lines, in the order in which they are read; the text and Markdown forms share them. */
 import { percent } from './layout.js';
+import { NOTABLE } from './soft-words.js';
 import type { Cause, Report, ReportStep } from './report-data.js';
 
 export type Line =
@@ -136,9 +137,6 @@ function timeLines(report: Report): readonly Line[] {
     { kind: 'field', label: 'Price', text: report.price > 0 ? String(report.price) : 'not recorded' },
   ];
 }
-
-/** A share that soft evidence moves by less is not worth a line. */
-const NOTABLE = 0.05;
 
 function item(words: string): Line {
   return { kind: 'item', text: words };

@@ -4,6 +4,9 @@ import type { FaultInfo, FittedSeverity, Suspect } from '../diagnosis/diagnosis-
 /** From here on an added resistance is an open circuit, as in the diagnosis. */
 const OPEN_OHMS = 1e7;
 
+/** Fewer volts than a person would read as a drop. */
+const LEAST_VOLTS = 0.01;
+
 /** Below this added resistance nothing can be told from a good contact: the readings set no lower limit. */
 const LEAST_OHMS = 0.0011;
 
@@ -23,9 +26,9 @@ export function severityWords({ unit, value, low, high }: FittedSeverity): strin
   return spread(figure(value / scale), down(low / scale), up(high / scale), large);
 }
 
-/** "it takes 1.9 V with pedal down"; undefined where nothing is known of it. */
+/** "it takes 1.9 V with pedal down"; undefined where nothing is known of it or it takes nothing to speak of. */
 export function stealWords({ steals }: FittedSeverity): string | undefined {
-  if (steals === undefined) return undefined;
+  if (steals === undefined || steals.volts < LEAST_VOLTS) return undefined;
   return `it takes ${figure(steals.volts)} V ${steals.condition}`.trimEnd();
 }
 

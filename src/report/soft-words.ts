@@ -4,7 +4,7 @@ import { few, percent } from './layout.js';
 import { siteWords } from './severity-words.js';
 
 /** A share that soft evidence moves by less than this is not worth a word. */
-const NOTABLE = 0.05;
+export const NOTABLE = 0.1;
 
 /** "by measurements alone 40 %"; undefined where soft evidence hardly moves the share. */
 export function measuredWords(

@@ -73,6 +73,11 @@ describe('one fault', () => {
   });
 });
 
+test('when soft evidence speaks for others then that is said of the share that sank', () => {
+  const shown = screen(diagnosisOf([suspect('X1.1', { share: 0.2, measuredShare: 0.5 })]));
+  expect(shown).toContain('by measurements alone 50 %; what moved it speaks for others');
+});
+
 describe('what is open', () => {
   test('when something fits then it stands in one line at the end, the heavy one with its check', () => {
     const shown = screen(diagnosisOf([suspect('X1.1')], { open }));

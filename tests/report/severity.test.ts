@@ -39,6 +39,13 @@ test('when two faults are suspected together then each severity names its place,
   );
 });
 
+test('when it takes no volts to speak of then none are told', () => {
+  const mild = { ...bad, steals: { volts: 1e-20, condition: 'with everything at rest' } };
+  expect(suspectSeverities({ faults: [ground], severities: [mild] }, 'without place')).toEqual([
+    '4.1 ohm, 3.6 to 4.9',
+  ]);
+});
+
 test('when it is an open circuit then it is said in words', () => {
   const open = { unit: 'ohm', value: 1e9, low: 2e7, high: 1e11, steals: undefined } as const;
   expect(suspectSeverities({ faults: [ground], severities: [open] }, 'with place')).toEqual([

@@ -77,6 +77,9 @@ function eachOf(suspects: readonly Suspect[]): readonly string[] {
 
 function marksOf(suspects: readonly Suspect[]): readonly string[] {
   const measured = measuredWords(suspects);
+  const notes = softWords(suspects);
+  const moved =
+    notes.length > 0 ? `the rest is not proof: ${notes.join('; ')}` : 'what moved it speaks for others';
   return [
     ...(suspects.some((one) => one.confirmed) ? ['CONFIRMED'] : []),
     ...(suspects.some((one) => one.touched && !one.confirmed)
@@ -85,9 +88,7 @@ function marksOf(suspects: readonly Suspect[]): readonly string[] {
     ...(suspects.every((one) => one.course === 'comes and goes')
       ? ['fits only as a fault that comes and goes']
       : []),
-    ...(measured === undefined
-      ? []
-      : [`${measured}; the rest is not proof: ${softWords(suspects).join('; ')}`]),
+    ...(measured === undefined ? [] : [`${measured}; ${moved}`]),
   ];
 }
 
