@@ -30,15 +30,17 @@ export const CIRCUITS = [
   'work-lamps',
 ];
 
-/** @param every takes one case in so many */
-function* readings(bench: Workbench, every: number): Generator<TableReading> {
+/** @param most cases that are taken, evenly among all */
+function* readings(bench: Workbench, most: number): Generator<TableReading> {
   const { circuit, network } = bench;
   const points = [...network.points];
   const solvers = new Map<string, Solver>();
   const faults = [{ words: 'healthy', applied: undefined }, ...bench.faults.flatMap(severities)];
+  const standing = setUps(circuit);
+  const every = Math.ceil((standing.length * faults.length) / most);
   let number = 0;
   let turn = 0;
-  for (const setUp of setUps(circuit)) {
+  for (const setUp of standing) {
     const present = bench.presence(setUp);
     for (const { words, applied } of faults) {
       if (number++ % every !== 0) continue;
@@ -73,11 +75,14 @@ function* readings(bench: Workbench, every: number): Generator<TableReading> {
   }
 }
 
-/** Compares the solver with ngspice on a circuit of circuits/. */
-export async function compareCircuit(ngspice: Ngspice, name: string, every: number): Promise<TableRow> {
+/**
+ * Compares the solver with ngspice on a circuit of circuits/.
+ * @param most cases that are taken, evenly among all
+ */
+export async function compareCircuit(ngspice: Ngspice, name: string, most: number): Promise<TableRow> {
   const loaded = await readCircuit(join(import.meta.dirname, '../../circuits', `${name}.yaml`));
   if ('problems' in loaded)
     throw new Error(`circuits/${name}.yaml is refused: ${loaded.problems[0]!.message}`);
-  const [row] = await compareReadings(ngspice, [...readings(createWorkbench(loaded.circuit), every)]);
+  const [row] = await compareReadings(ngspice, [...readings(createWorkbench(loaded.circuit), most)]);
   return row!;
 }

@@ -18,8 +18,9 @@ test('when a circuit is added to circuits/, then it is compared too', () => {
 test.each(CIRCUITS)(
   'when a sample of readings is taken on %s, then they agree with ngspice',
   async (name) => {
-    const { readings, differing } = await compareCircuit(ngspice, name, 141);
-    expect(readings).toBeGreaterThan(5);
+    const { readings, differing, unsettled } = await compareCircuit(ngspice, name, 60);
+    expect(readings).toBeGreaterThan(30);
     expect(differing).toEqual([]);
+    expect(unsettled).toEqual([]);
   },
 );

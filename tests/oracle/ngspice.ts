@@ -14,6 +14,8 @@ const OPEN_OHMS = 1e18;
 const MOST_PRINTED = 40_000;
 /** Cases in one run: the control script grows with them, and a long one is read ever more slowly. */
 const MOST_CASES = 400;
+/** Runs after which a fresh engine is loaded: it frees little of what it has allocated. */
+const MOST_RUNS = 300;
 const OPTIONS = '.options reltol=1e-6 abstol=1e-12 vntol=1e-8 itl1=500';
 
 interface Prepared {
@@ -25,15 +27,13 @@ interface Prepared {
 
 export class Ngspice {
   private readonly networks = new Map<object, number>();
+  private runs = 0;
 
-  private constructor(private readonly simulation: Simulation) {}
+  private constructor(private simulation: Simulation) {}
 
   /** Loads the engine: about a second and 400 MB, so share one per test file. */
   static async start(): Promise<Ngspice> {
-    const { Simulation } = await import('eecircuit-engine');
-    const simulation = new Simulation();
-    await simulation.start();
-    return new Ngspice(simulation);
+    return new Ngspice(await load());
   }
 
   /**
@@ -136,6 +136,7 @@ export class Ngspice {
       }
       lines.push('destroy all');
     });
+    if (this.runs++ % MOST_RUNS === MOST_RUNS - 1) this.simulation = await load();
     this.simulation.setNetList([...lines, '.endc', '.end'].join('\n'));
     await this.simulation.runSim();
     return this.simulation.getInfo();
@@ -153,4 +154,11 @@ export class Ngspice {
       return nodes.some((node) => Number.isNaN(volts[node])) ? undefined : volts;
     });
   }
+}
+
+async function load(): Promise<Simulation> {
+  const { Simulation } = await import('eecircuit-engine');
+  const simulation = new Simulation();
+  await simulation.start();
+  return simulation;
 }

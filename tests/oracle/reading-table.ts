@@ -25,6 +25,12 @@ export interface TableRow {
   readonly unsettled: readonly string[];
 }
 
+/**
+ * Part of the readings of a long run at which ngspice may find no operating point: its Newton steps stumble over the kinks of
+ * ideal diodes.
+ */
+export const MOST_UNSETTLED = 0.002;
+
 const LIMIT = 1e-3;
 const LIMIT_PART = 1e-3;
 
