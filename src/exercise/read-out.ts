@@ -1,16 +1,19 @@
 /** From the voltages of a vehicle to what a person writes down: meter error, digits typed, words of eye and ear. */
 import type { Quantity } from '../diagnosis/observe.js';
+import type { Band } from '../diagnosis/sights.js';
 import { ledBand, sightBand, WORDS } from '../diagnosis/sights.js';
 import { BUZZER_OHMS, ohmmeterReads } from '../network/meters.js';
 import type { LoadKind, Scan } from '../network/network.js';
 import type { Reading, Sight, Typed } from '../session/events.js';
 import type { Draw } from './random.js';
-import { around, pick } from './random.js';
+import { around, pick, pickByWeight } from './random.js';
 
 /** Errors of this person's meter as parts of the reading: inside what the program allows for (see network/meters.ts). */
 const ERROR = { volts: 0.004, ohms: 0.008, amps: 0.012, clamp: 0.015, scan: 0.02 };
 /** Shares of rated volts between which everybody says that a lamp flashes. */
 const FLASHES = { bright: 0.6, dark: 0.1 };
+/** This far inside its band everybody would use the word. */
+const PLAIN = 0.25;
 /** Inputs of modules end there. */
 const REFERENCE_VOLTS = 5;
 /** Leads that were not zeroed, ohms. */
@@ -100,7 +103,7 @@ function glow(draw: Draw, led: boolean, share: number): 'lit' | 'dim' | 'off' {
   return pick(draw, words);
 }
 
-/** Any word that a person could use for this: the bands overlap. */
+/** A word that a person could use for this: the bands overlap, so there may be several. */
 function sight(draw: Draw, { kind, share, dark, chatters }: Watched): Sight {
   if (chatters && (kind === 'relay' || kind === 'solenoid')) return 'chatters';
   const seen = kind === 'LED' ? share : Math.abs(share);
@@ -110,7 +113,13 @@ function sight(draw: Draw, { kind, share, dark, chatters }: Watched): Sight {
     const { low, high } = sightBand(kind, word);
     return seen >= low && seen <= high;
   });
-  return pick(draw, words);
+  return pickByWeight(draw, words, (word) => aptness(sightBand(kind, word), seen));
+}
+
+/** How readily a word comes to mind: near the edge of its band hardly anybody says it any more. */
+function aptness({ low, high }: Band, share: number): number {
+  const inside = Math.min(low <= 0 ? Infinity : share - low, high - share);
+  return Math.min(1, Math.max(0.1, inside / PLAIN)) ** 2;
 }
 
 function scanned(draw: Draw, { scan, answers }: Reported, volts: number): string | Typed {

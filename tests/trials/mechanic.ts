@@ -4,6 +4,7 @@ import type { Diagnosis } from '../../src/diagnosis/diagnosis-types.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import type { Car } from '../../src/exercise/car.js';
 import type { Draw } from '../../src/exercise/random.js';
+import { workedMilliseconds } from './clock.js';
 import { actionsBetween } from '../../src/planning/changes.js';
 import { edit } from '../../src/session/actions.js';
 import type { Case } from '../../src/session/case.js';
@@ -44,9 +45,9 @@ export class Mechanic {
   /** What the program says now. */
   get diagnosis(): Diagnosis {
     if (this.known?.at !== this.recorded.length) {
-      const started = performance.now();
+      const started = workedMilliseconds();
       this.known = { at: this.recorded.length, diagnosis: diagnose(this.bench, this.case) };
-      this.spent.diagnose += performance.now() - started;
+      this.spent.diagnose += workedMilliseconds() - started;
     }
     return this.known.diagnosis;
   }
@@ -93,9 +94,9 @@ export class Mechanic {
   }
 
   private async timed<T>(ask: () => Promise<T>): Promise<T> {
-    const started = performance.now();
+    const started = workedMilliseconds();
     const answer = await ask();
-    this.spent.car += performance.now() - started;
+    this.spent.car += workedMilliseconds() - started;
     return answer;
   }
 }

@@ -3,6 +3,7 @@ import type { Diagnosis, Suspect } from '../../src/diagnosis/diagnosis-types.js'
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import { candidates } from '../../src/planning/candidates.js';
 import { conditionsOf } from '../../src/planning/condition.js';
+import { workedMilliseconds } from './clock.js';
 import type { Set as Hypothesis } from './groups.js';
 import type { Groups } from './groups.js';
 import type { Question } from './predictions.js';
@@ -51,7 +52,7 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
     id: hidden.map(({ fault }) => fault.id).join(' + '),
     faults: hidden.map(({ fault, now }) => ({ fault, severity: now })),
   };
-  const started = performance.now();
+  const started = workedMilliseconds();
   const questions = kind === 'outside' ? [] : questionsOf(bench, session);
   const left = counting(stopped.suspects);
   const same = left.find((suspect) => isSame(suspect, truth));
@@ -78,7 +79,7 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
     baselineInGroup = false;
     break;
   }
-  const grouped = performance.now() - started;
+  const grouped = workedMilliseconds() - started;
   const spent = { ...session.spent, groups: grouped };
   return {
     circuit: bench.circuit.id,

@@ -18,6 +18,7 @@ import { pick, random } from '../../src/exercise/random.js';
 import { SimulatedCar } from '../../src/exercise/simulated-car.js';
 import { suggest } from '../../src/planning/next.js';
 import type { Action } from '../../src/session/events.js';
+import { workedMilliseconds } from './clock.js';
 import type { Complaint } from './complaint.js';
 import { complaints } from './complaint.js';
 import { Mechanic } from './mechanic.js';
@@ -170,9 +171,9 @@ class Running {
         await this.retake(diagnosis);
         continue;
       }
-      const started = performance.now();
+      const started = workedMilliseconds();
       const [best] = suggest(bench, mechanic.case, diagnosis);
-      this.suggesting += performance.now() - started;
+      this.suggesting += workedMilliseconds() - started;
       if (best === undefined) return;
       for (const action of best.actions) await mechanic.act(action);
       await this.lookAgain();

@@ -10,6 +10,7 @@ import type { Physics } from '../../src/exercise/physics.js';
 import { SolverPhysics } from '../../src/exercise/solver-car.js';
 import { readCircuit } from '../../src/files/circuit-file.js';
 import { Ngspice } from '../oracle/ngspice.js';
+import { workedMilliseconds } from './clock.js';
 import { Groups } from './groups.js';
 import { NgspicePhysics } from './ngspice-physics.js';
 import type { Score } from './score.js';
@@ -146,7 +147,7 @@ export async function runShard(
   const mine = jobs(sessions, circuitNames()).filter(
     (_, i) => Math.floor(i / circuitNames().length) % SHARDS === shard,
   );
-  const started = performance.now();
+  const started = workedMilliseconds();
   const results: Result[] = [];
   await runJobs(mine, reference ? await Ngspice.start() : undefined, (result, done) => {
     results.push(result);
@@ -155,7 +156,7 @@ export async function runShard(
       process.stderr.write(`missed: ${result.story.split('\n').slice(0, 3).join(' ')}\n`);
     appendFileSync(join(folder, `shard-${shard}.jsonl`), `${JSON.stringify(result)}\n`);
     if (done % PROGRESS_EVERY !== 0 && done !== mine.length) return;
-    const seconds = (performance.now() - started) / 1000;
+    const seconds = (workedMilliseconds() - started) / 1000;
     process.stderr.write(
       `trials ${shard + 1}/${SHARDS}: ${done} of ${mine.length}, ${result.job.circuit}, ${(seconds / done).toFixed(2)} s a session\n`,
     );
