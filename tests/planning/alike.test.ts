@@ -8,7 +8,7 @@ import { recordedOf, workbenchOf } from '../diagnosis/session-of.js';
 let bench: Workbench;
 beforeAll(async () => {
   bench = await workbenchOf('stop-tail');
-});
+}, 60_000);
 
 function groups(lines: readonly string[]) {
   const session = foldCase(bench.circuit, recordedOf(bench, lines));

@@ -24,7 +24,7 @@ let bench: Workbench;
 let list: Candidate[];
 beforeAll(async () => {
   ({ bench, list } = await candidatesOf('stop-tail', ['fails H1.54 H2.54 H3 when pedal down']));
-});
+}, 60_000);
 
 const ANSWERS: Record<string, string> = {
   volts: '1.0',

@@ -33,7 +33,7 @@ beforeAll(async () => {
     ['lamp', { ...rest, controls: down, out: new Set(['F4']), lamps: new Set(['F4']) }],
     ['asleep', { ...rest, rested: 30 }],
   ]);
-});
+}, 60_000);
 
 const names = ['rest', 'pedal down', 'unplugged', 'jumper', 'swapped', 'known-good', 'lamp', 'asleep'];
 /** Waking the electronics up takes some step or other: nothing to do for it alone. */

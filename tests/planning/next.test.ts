@@ -12,7 +12,7 @@ import { recordedOf, workbenchOf } from '../diagnosis/session-of.js';
 let bench: Workbench;
 beforeAll(async () => {
   bench = await workbenchOf('stop-tail');
-});
+}, 60_000);
 
 const oneLamp = ['fails H1.54 when pedal down', 'works H2.54 H3 when pedal down'];
 
