@@ -241,7 +241,11 @@ export class Predictor {
       faults,
       states,
       own: states.length,
-      chatters: outcomes.some((outcome) => outcome.chatters),
+      // A meter on a flasher shows anything between its two moments; an eye sees the bright one.
+      chatters: outcomes.some(
+        ({ chatters, phases }) =>
+          chatters || (phases?.slow === true && this.observation.quantity.load === undefined),
+      ),
       effects: new Map(),
     };
     this.memory.asked.set(key, asked);
