@@ -4,14 +4,18 @@ import { assumedAwayWords } from '../../report/soft-words.js';
 import { alikeWords, blownWords, hiddenWords } from '../../report/symptom-words.js';
 import { paragraph } from './page.js';
 
+/** Share from which on the leader's repair is near enough that what it hides is told without being asked. */
+const NEAR = 0.5;
+
 /** @param most of each kind; `Infinity` for the answer to `suspects` */
 export function showAround(
-  { blown, hidden, assumedAway }: Pick<Diagnosis, 'blown' | 'hidden' | 'assumedAway'>,
+  { blown, hidden, assumedAway, groups }: Pick<Diagnosis, 'blown' | 'hidden' | 'assumedAway' | 'groups'>,
   most = 1,
 ): readonly string[] {
+  const near = most > 1 || (groups[0]?.share ?? 0) >= NEAR;
   return [
     ...blown.map((one) => paragraph(blownWords(one), 'Blown fuse: ', '  ')),
-    ...hidden.slice(0, most).map((one) => paragraph(hiddenWords(one), 'Hidden: ', '  ')),
+    ...(near ? hidden : []).slice(0, most).map((one) => paragraph(hiddenWords(one), 'Hidden: ', '  ')),
     ...assumedAwayWords(assumedAway)
       .slice(0, most === 1 ? 3 : most)
       .map((words) => paragraph(words, 'Assumed: ', '  ')),
