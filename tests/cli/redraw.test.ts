@@ -49,16 +49,15 @@ describe('redraw', () => {
     expect((await at.run(['replay', session])).status).toBe(0);
   });
 
-  test('when it is undone then it is said that the earlier file has to come back', async () => {
+  test('when the earlier file is put back then that is one more correction, not an undo', async () => {
     await begun();
     await draw(/title: .*/, 'title: Corrected');
     await redraw('title');
     const undone = await at.run(['undo', '--session', session]);
-    expect(undone.status, shown(undone)).toBe(0);
-    expect(undone.stderr).toContain('Put the earlier circuit file back');
-    expect((await at.run(['suspects', '--session', session])).stderr).toContain('has changed');
+    expect(undone.status, shown(undone)).toBe(2);
+    expect(undone.stderr).toContain('then: redraw');
     await at.file('mine.yaml', text);
-    expect((await at.run(['suspects', '--session', session])).stderr).not.toContain('has changed');
+    expect((await redraw('it was right')).status).toBe(0);
   });
 
   test('when the file is as before then it is refused', async () => {

@@ -40,11 +40,6 @@ export async function carryOut(
   const before = reasons ? session.diagnosis : undefined;
   const recorded = await session.record(events);
   recorded.forEach(({ number }, index) => output.say(`#${number} recorded: ${echo[index] ?? ''}`, 'good'));
-  if (events.some((event) => event.type === 'undone' && wasRedrawn(session, event.number)))
-    output.say(
-      'The corrected drawing is still in use here. Put the earlier circuit file back, then pause and resume.',
-      'warning',
-    );
   if (before !== undefined) {
     const numbers = recorded.map(({ number }) => number);
     for (const line of showConsequences(before, session.diagnosis, numbers)) output.say(line);
@@ -58,10 +53,6 @@ function fuseCaution(session: Session, events: readonly Event[]): readonly Cauti
   if (!events.some((event) => event.type === 'did' && goesIn.includes(event.action.do))) return [];
   const caution = secondFuse(events, session.diagnosis.blown, session.case.timeline);
   return caution === undefined ? [] : [caution];
-}
-
-function wasRedrawn({ recorded }: Session, number: number): boolean {
-  return recorded.find((entry) => entry.number === number)?.event.type === 'redrawn';
 }
 
 function changesVerdicts(event: Event): boolean {
