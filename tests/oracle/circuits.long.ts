@@ -4,7 +4,7 @@ import { CIRCUITS, compareCircuit } from './circuit-readings.js';
 import { Ngspice } from './ngspice.js';
 import { MOST_UNSETTLED } from './reading-table.js';
 
-const MOST_CASES = 4000;
+const MOST_CASES = 2000;
 
 let ngspice: Ngspice;
 beforeAll(async () => {

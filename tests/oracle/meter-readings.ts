@@ -78,7 +78,7 @@ const INSTRUMENTS: readonly Instrument[] = [
     ask: (bench, setUp, turn) => [setUp, { kind: 'ohms', ...pair(bench, turn), value: BLANK }],
   },
   {
-    row: 'buzzer',
+    row: 'continuity buzzer',
     ask: (bench, setUp, turn) => [setUp, { kind: 'continuity', ...pair(bench, turn), value: 'beep' }],
   },
   {
