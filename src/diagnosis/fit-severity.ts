@@ -106,7 +106,9 @@ function steals(bench: Workbench, session: Case, fault: Fault, value: number): F
 /** The last set-up in which a load was seen to fail, or else the last one in which a load was watched. */
 function failedCondition(bench: Workbench, session: Case): SetUp | undefined {
   const seen = session.timeline.flatMap((step): Finding[] =>
-    step.kind === 'finding' && step.finding.reading.kind === 'load' ? [step.finding] : [],
+    step.kind === 'finding' && step.finding.reading.kind === 'load' && step.finding.evidence !== 'told'
+      ? [step.finding]
+      : [],
   );
   const failed = seen.findLast(({ reading, symptom }) => {
     if (reading.kind !== 'load' || symptom === 'absent') return false;

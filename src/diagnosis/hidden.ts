@@ -5,7 +5,7 @@
 import type { Hidden } from './diagnosis-types.js';
 import type { Evidence } from './evidence-types.js';
 import { infoOf } from './fault-info.js';
-import { canBlow } from './faults.js';
+import type { Fault } from './faults.js';
 import { Predictor } from './predict.js';
 import type { Observation } from './observe.js';
 import type { Standing } from './rank.js';
@@ -14,6 +14,10 @@ import { isOpen } from './severity.js';
 import type { Workbench } from './workbench.js';
 
 const MOST_NAMED = 8;
+
+function isShort({ kind }: Fault): boolean {
+  return kind === 'short' || kind === 'touching' || kind === 'seized';
+}
 
 /** @param standing best first; only the leader is asked what it hides */
 export function hiddenBehind(bench: Workbench, evidence: Evidence, standing: readonly Standing[]): Hidden[] {
@@ -32,16 +36,16 @@ export function hiddenBehind(bench: Workbench, evidence: Evidence, standing: rea
     (fault) =>
       fault.site !== front!.site &&
       !alone.has(fault.id) &&
-      (canBlow(fault) || fault.kind === 'open') &&
+      (isShort(fault) || fault.kind === 'open') &&
       // It would show in one of these set-ups, were the first fault not there; with it, in none.
       seen.some((observation) => new Predictor(bench, observation).shows([], fault)) &&
       seen.every((observation) => !new Predictor(bench, observation).shows([applied], fault)),
   );
   if (candidates.length === 0) return [];
   const ranked = [...candidates].sort(
-    (a, b) => Number(canBlow(b)) - Number(canBlow(a)) || b.weight - a.weight,
+    (a, b) => Number(isShort(b)) - Number(isShort(a)) || b.weight - a.weight,
   );
-  const shorts = ranked.some(canBlow);
+  const shorts = ranked.some(isShort);
   return [
     {
       behind: infoOf(front!),

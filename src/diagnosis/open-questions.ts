@@ -41,7 +41,8 @@ export function openQuestions(
     differs: DIFFERS,
   };
   const total = mass + weights.nothing + weights.wrong + weights.differs;
-  const retake = fits ? [] : readingsToRetake(bench, evidence);
+  const alone = standing.some(([{ faults }]) => faults.length === 1) || !abnormal;
+  const retake = alone ? [] : readingsToRetake(bench, evidence);
   const open: OpenQuestion[] = [
     {
       what: 'a reading is wrong',
