@@ -175,11 +175,15 @@ export class SimulatedCar implements Car {
       const silent = await this.unpowered(asked, setUp, settled);
       if (Math.abs(silent[a]! - silent[b]!) > 0.8 * LIVE_VOLTS) return undefined;
     }
-    const ways = (settled.chatter.length > 0 ? settled.chatter : [settled.phases]).map((phases) =>
-      meanOf(phases, quantity),
-    );
-    const [low, high] = [Math.min(...ways), Math.max(...ways)];
-    const shown = low + (high - low) * this.draw();
+    // A meter shows some mean of the states between which a relay chatters, the same for both meters.
+    const states = settled.chatter.length > 0 ? settled.chatter : [settled.phases];
+    const parts = states.map(() => this.draw());
+    const all = parts.reduce((sum, part) => sum + part, 0);
+    const mean = (of: (phase: Phase) => number) =>
+      states.length === 1
+        ? meanOf(states[0]!, of)
+        : states.reduce((sum, phases, i) => sum + (parts[i]! / all) * meanOf(phases, of), 0);
+    const shown = mean(quantity);
     const load = this.watched(setUp, reading, settled);
     const read = readOut(this.draw, reading, asked.quantity, shown, load, this.reported(reading, settled));
     if (read === undefined) return undefined;
@@ -188,7 +192,7 @@ export class SimulatedCar implements Car {
       reading: read,
       battery: typedVolts(
         this.draw,
-        meanOf(settled.phases, ({ volts }) => volts[posts]!),
+        mean(({ volts }) => volts[posts]!),
       ),
     };
   }

@@ -69,7 +69,9 @@ export class Switching {
       else {
         const open = stillOpen(this.network, { blown, pulledIn });
         const flash = await this.otherFlash(physics, now);
-        const chatter = relays === pulledIn ? [] : [...seen.values()];
+        const path = [...seen];
+        const back = path.findIndex(([state]) => state === `${blown} ${relays}`);
+        const chatter = relays === pulledIn ? [] : path.slice(back).map(([, volts]) => volts);
         return { phases, pulledIn, blown: open, chatter, flash };
       }
     }
