@@ -54,8 +54,9 @@ export async function trial(bench: Workbench, seed: number): Promise<Trial> {
   record({ type: 'proved', mode: 'amps' });
   for (let step = 0; step < 12; step++) {
     const roll = draw();
-    if (roll < 0.35) {
-      const control = pick([...bench.circuit.controls.values()]);
+    const controls = [...bench.circuit.controls.values()];
+    if (roll < 0.35 && controls.length > 0) {
+      const control = pick(controls);
       await act({ do: 'operate', control: control.id, position: pick(control.positions) });
     } else if (roll < 0.42) {
       const connectors = [...bench.circuit.parts.values()].filter((part) => part.type === 'connector');
@@ -64,23 +65,21 @@ export async function trial(bench: Workbench, seed: number): Promise<Trial> {
         await act({ do: setUp.unplugged.has(connector) ? 'plug' : 'unplug', connector });
       }
     } else if (roll < 0.48) {
-      const part = pick(
-        [...bench.circuit.parts.values()].filter(
-          ({ type }) => type === 'fuse' || type === 'lamp' || type === 'switch' || type === 'relay',
-        ),
-      ).id;
+      const items = [...bench.circuit.parts.values()].filter(
+        ({ type }) => type === 'fuse' || type === 'lamp' || type === 'switch' || type === 'relay',
+      );
+      if (items.length === 0) continue;
+      const part = pick(items).id;
       await act({ do: setUp.out.has(part) ? 'refit' : 'take out', part });
     } else if (roll < 0.51 && setUp.jumpers.length === 0) {
-      const contact = pick(
-        [...bench.circuit.parts.values()].flatMap((part) =>
-          part.type === 'switch'
-            ? part.contacts.map(
-                ({ between }) => [`${part.id}.${between[0]}`, `${part.id}.${between[1]}`] as const,
-              )
-            : [],
-        ),
+      const contacts = [...bench.circuit.parts.values()].flatMap((part) =>
+        part.type === 'switch'
+          ? part.contacts.map(
+              ({ between }) => [`${part.id}.${between[0]}`, `${part.id}.${between[1]}`] as const,
+            )
+          : [],
       );
-      await act({ do: 'jumper', between: contact });
+      if (contacts.length > 0) await act({ do: 'jumper', between: pick(contacts) });
     } else if (roll < 0.53) await act({ do: 'engine', state: pick(['off', 'running'] as const) });
     const reading = question(draw, pick, points, loads);
     const answer = await car.answer(setUp, reading);
@@ -113,7 +112,7 @@ function question(
   const roll = draw();
   const black = draw() < 0.8 ? 'bat-' : pick(points);
   const red = pick(points.filter((point) => point !== black));
-  if (roll < 0.4) return { kind: 'load', load: pick(loads), value: 'off' };
+  if (roll < 0.4 && loads.length > 0) return { kind: 'load', load: pick(loads), value: 'off' };
   if (roll < 0.8) return { kind: 'volts', red, black, value: BLANK };
   if (roll < 0.92) return { kind: 'ohms', red, black, value: BLANK };
   return {

@@ -143,9 +143,10 @@ export async function runShard(
   folder: string,
   reference: boolean,
 ): Promise<Result[]> {
-  // Neighbours in the list are neighbours in size: in turn, both shards get as much to do.
-  const mine = jobs(sessions, circuitNames()).filter(
-    (_, i) => Math.floor(i / circuitNames().length) % SHARDS === shard,
+  // Each circuit in turn to both shards, so that both get as much to do.
+  const circuits = circuitNames();
+  const mine = jobs(sessions, circuits).filter(
+    (_, i) => (i + Math.floor(i / circuits.length)) % SHARDS === shard,
   );
   const started = workedMilliseconds();
   const results: Result[] = [];
