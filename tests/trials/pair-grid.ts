@@ -9,6 +9,7 @@ import { hypothesisId } from '../../src/diagnosis/fault-info.js';
 import type { Observation } from '../../src/diagnosis/observe.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import type { AppliedFault } from '../../src/network/solver-types.js';
+import type { Case } from '../../src/session/case.js';
 import type { Event } from '../../src/session/events.js';
 import { foldCase } from '../../src/session/fold.js';
 import { simulate } from '../diagnosis/simulated.js';
@@ -35,11 +36,20 @@ export interface PairGrid {
   readonly missed: readonly string[];
 }
 
-/** @param seed of the simulated session: two hidden faults, `readings` findings, nothing touched */
-export async function comparePairs(bench: Workbench, seed: number, readings: number): Promise<PairGrid> {
+/** Is the session of this seed one that no single fault explains? Only there do pairs matter. */
+export async function needsTwo(bench: Workbench, seed: number, readings: number): Promise<boolean> {
+  return diagnose(bench, await sessionOf(bench, seed, readings)).paired;
+}
+
+async function sessionOf(bench: Workbench, seed: number, readings: number): Promise<Case> {
   const { before, findings } = await simulate(bench, seed, 2, readings);
   const recorded = [...before, ...findings].map((event: Event, i) => ({ number: i + 1, at: '', event }));
-  const session = foldCase(bench.circuit, recorded);
+  return foldCase(bench.circuit, recorded);
+}
+
+/** @param seed of the simulated session: two hidden faults, `readings` findings, nothing touched */
+export async function comparePairs(bench: Workbench, seed: number, readings: number): Promise<PairGrid> {
+  const session = await sessionOf(bench, seed, readings);
   const observations = gather(bench, session).steps.flatMap((step): Observation[] =>
     step.kind === 'observation' && step.observation.hard ? [step.observation] : [],
   );
