@@ -1,6 +1,7 @@
 /** ngspice as the physics of a simulated vehicle: voltages by somebody else's program, so that a trial does not test ours with itself. */
-import { BODY } from '../../src/network/network.js';
+import { BATTERY_NEGATIVE, BODY } from '../../src/network/network.js';
 import type { Decided, Physics } from '../../src/exercise/physics.js';
+import type { SpiceCase } from '../oracle/netlist.js';
 import type { Ngspice } from '../oracle/ngspice.js';
 
 /**
@@ -12,17 +13,30 @@ const DAMP_OHMS = 1e9;
 export class NgspicePhysics implements Physics {
   constructor(private readonly ngspice: Ngspice) {}
 
-  async volts(decided: readonly Decided[]): Promise<readonly Float64Array[]> {
-    try {
-      return await this.ngspice.solve(decided);
-    } catch {
-      return this.ngspice.solve(decided.map(damp));
-    }
+  volts(decided: readonly Decided[]): Promise<readonly Float64Array[]> {
+    return solveDamp(this.ngspice, decided);
   }
 }
 
-function damp(decided: Decided): Decided {
+/** Volts per node of each case; with damp nodes at once for an ohmmeter, which is used on what hangs free, else if need be. */
+export async function solveDamp(ngspice: Ngspice, cases: readonly SpiceCase[]): Promise<Float64Array[]> {
+  const free = cases.some(({ added }) => added.some(({ law }) => law.kind === 'source'));
+  if (free) return ngspice.solve(cases.map(damp));
+  try {
+    return await ngspice.solve(cases);
+  } catch {
+    return ngspice.solve(cases.map(damp));
+  }
+}
+
+function damp(one: SpiceCase): SpiceCase {
   const law = { kind: 'ohms', ohms: DAMP_OHMS, low: DAMP_OHMS, high: DAMP_OHMS } as const;
-  const leaks = decided.network.nodeNames.flatMap((_, a) => (a === BODY ? [] : [{ a, b: BODY, law }]));
-  return { ...decided, added: [...decided.added, ...leaks] };
+  const leaks = one.network.nodeNames.flatMap((_, a) => (a === BODY ? [] : [{ a, b: BODY, law }]));
+  // A body with no ground would hang on those alone.
+  const held = {
+    a: BODY,
+    b: BATTERY_NEGATIVE,
+    law: { kind: 'ohms', ohms: 1e7, low: 1e7, high: 1e7 },
+  } as const;
+  return { ...one, added: [...one.added, held, ...leaks] };
 }

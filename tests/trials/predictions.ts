@@ -4,6 +4,7 @@ import { placedFaults } from '../../src/diagnosis/fitted.js';
 import { probe } from '../../src/diagnosis/observe.js';
 import type { Probe } from '../../src/diagnosis/observe.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
+import { solveDamp } from './ngspice-physics.js';
 import { drawPartValues } from '../../src/exercise/part-values.js';
 import { random } from '../../src/exercise/random.js';
 import { sourceElement } from '../../src/network/conditions.js';
@@ -113,7 +114,8 @@ export class Predictions {
         nodes,
       })),
     );
-    const solved = await this.ngspice.solve(cases);
+    const solved = await solveDamp(this.ngspice, cases).catch(() => undefined);
+    if (solved === undefined) return this.drawn(question, faults);
     return hull(solved.map((volts) => read(asked, volts[a]! - volts[b]!, faults)));
   }
 

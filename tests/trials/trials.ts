@@ -23,6 +23,8 @@ export const CIRCUITS = join(import.meta.dirname, '../../circuits');
 /** Seeds tried for one session until a vehicle shows something to complain about. */
 const MOST_DRAWS = 80;
 const PROGRESS_EVERY = 10;
+/** Seconds of work from which a session is told of. */
+const SLOW = 15;
 
 export interface Job {
   readonly circuit: string;
@@ -145,21 +147,25 @@ export async function runShard(
 ): Promise<Result[]> {
   // Each circuit in turn to both shards, so that both get as much to do.
   const circuits = circuitNames();
-  const mine = jobs(sessions, circuits).filter(
-    (_, i) => (i + Math.floor(i / circuits.length)) % SHARDS === shard,
-  );
+  const turn = (i: number) => (i % circuits.length) + Math.floor(i / circuits.length);
+  const mine = jobs(sessions, circuits).filter((_, i) => turn(i) % SHARDS === shard);
   const started = workedMilliseconds();
   const results: Result[] = [];
   await runJobs(mine, reference ? await Ngspice.start() : undefined, (result, done) => {
     results.push(result);
+    const seconds = (result.score?.milliseconds ?? 0) / 1000;
+    if (seconds > SLOW)
+      process.stderr.write(
+        `slow: ${result.job.circuit} ${result.job.kind} ${result.score!.seed}, ${JSON.stringify(result.score!.spent)}\n`,
+      );
     if (result.error !== undefined) process.stderr.write(`broke down: ${result.error}\n`);
     if (result.story !== undefined)
       process.stderr.write(`missed: ${result.story.split('\n').slice(0, 3).join(' ')}\n`);
     appendFileSync(join(folder, `shard-${shard}.jsonl`), `${JSON.stringify(result)}\n`);
     if (done % PROGRESS_EVERY !== 0 && done !== mine.length) return;
-    const seconds = (workedMilliseconds() - started) / 1000;
+    const each = (workedMilliseconds() - started) / 1000 / done;
     process.stderr.write(
-      `trials ${shard + 1}/${SHARDS}: ${done} of ${mine.length}, ${result.job.circuit}, ${(seconds / done).toFixed(2)} s a session\n`,
+      `trials ${shard + 1}/${SHARDS}: ${done} of ${mine.length}, ${result.job.circuit}, ${each.toFixed(2)} s of work a session\n`,
     );
   });
   return results;
