@@ -65,7 +65,7 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
     const both = byId.get(suspect.hypothesis)!;
     const proved = { ...suspect, confirmed: confirmed.has(suspect.hypothesis) };
     if (i >= MOST_NOTEWORTHY || suspect.share < NOTEWORTHY) return proved;
-    return noteworthy(bench, session, proved, leadingVerdict(both), abnormal, depth);
+    return noteworthy(bench, session, proved, both, abnormal, depth);
   });
   const fallen = singles.flatMap(([steady, loose]) =>
     steady.fall !== undefined && loose.fall !== undefined ? [fallenOf(bench, loose)] : [],
@@ -145,12 +145,14 @@ function noteworthy(
   bench: Workbench,
   session: Case,
   suspect: Suspect,
-  verdict: Verdict,
+  both: Standing,
   abnormal: readonly Sense[],
   depth: Depth,
 ): Suspect {
+  const verdict = leadingVerdict(both);
+  const standing = both.filter(({ fall }) => fall === undefined);
   const severities = verdict.faults.map((_, i) =>
-    fitSeverity(bench, session, verdict, i, depth.fit === true),
+    fitSeverity(bench, session, standing, i, depth.fit === true),
   );
   return {
     ...suspect,

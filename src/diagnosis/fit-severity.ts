@@ -18,19 +18,28 @@ import type { Workbench } from './workbench.js';
 /** Halvings of a cell's end: 3 cells a decade, so within 4 %. */
 const HALVINGS = 4;
 
-/** Severity of the i-th fault of a verdict; undefined where it has none. `narrow`: also search inside the cells. */
+/**
+ * Severity of the i-th fault of a hypothesis, over the courses in which it stands; undefined where it has none.
+ * `narrow`: also search inside the cells.
+ */
 export function fitSeverity(
   bench: Workbench,
   session: Case,
-  verdict: Verdict,
+  standing: readonly Verdict[],
   i: number,
   narrow: boolean,
 ): FittedSeverity | undefined {
-  const fault = verdict.faults[i]!;
-  const range = verdict.severity[i];
+  const fault = standing[0]!.faults[i]!;
   const { unit } = fault.scale;
-  if (unit === 'none' || range === undefined || Number.isNaN(range.low)) return undefined;
-  const { low, high } = narrow && verdict.faults.length === 1 ? narrowed(bench, verdict, range) : range;
+  if (unit === 'none') return undefined;
+  const ranges = standing.flatMap((verdict) => {
+    const range = verdict.severity[i];
+    if (range === undefined || Number.isNaN(range.low)) return [];
+    return [narrow && verdict.faults.length === 1 ? narrowed(bench, verdict, range) : range];
+  });
+  if (ranges.length === 0) return undefined;
+  const low = Math.min(...ranges.map((range) => range.low));
+  const high = Math.max(...ranges.map((range) => range.high));
   const value = middle(unit, low, high);
   return { unit, value, low, high, steals: steals(bench, session, fault, value) };
 }

@@ -2,7 +2,7 @@
  * When a suspect may be called confirmed: positive evidence only. Being the last one standing is no proof, and a part that works
  * again after it was touched was not shown to be bad.
  */
-import type { Case, Finding } from '../session/case.js';
+import type { Case, Finding, Step } from '../session/case.js';
 import type { Action } from '../session/events.js';
 import type { Suspect } from './diagnosis-types.js';
 import { sameSetUp } from './evidence.js';
@@ -42,9 +42,9 @@ export function confirmedBy(
         DAMAGE.has(reading.value) &&
         [suspect.faults[0]!.part, suspect.faults[0]!.site].includes(reading.at),
     );
-  const repaired = verified ? lastRepair(session) : undefined;
-  const mended = (suspect: Suspect) =>
-    repaired !== undefined && targetOf(repaired) === suspect.faults[0]!.part;
+  // A short and the fuse it blew are both repaired: either may come last.
+  const repaired = verified ? session.timeline.flatMap(repairedPart) : [];
+  const mended = (suspect: Suspect) => repaired.includes(suspect.faults[0]!.part);
   const proved = group.filter(
     (suspect) =>
       findings.some((finding) => dropAcross(bench, finding, suspect)) || damaged(suspect) || mended(suspect),
@@ -95,11 +95,9 @@ function isGood(bench: Workbench, finding: Finding): boolean {
   return reading.kind === 'load' && WORDS[bench.network.loads.get(reading.load)!.kind][0] === reading.value;
 }
 
-function lastRepair(session: Case): Action | undefined {
-  const step = session.timeline.findLast(
-    (candidate) => candidate.kind === 'action' && isRepair(candidate.action),
-  );
-  return step?.kind === 'action' ? step.action : undefined;
+function repairedPart(step: Step): string[] {
+  const part = step.kind === 'action' && isRepair(step.action) ? targetOf(step.action) : undefined;
+  return part === undefined ? [] : [part];
 }
 
 function targetOf(action: Action): string | undefined {

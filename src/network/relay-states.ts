@@ -112,7 +112,8 @@ export function settleRelays(
     visited.add(state);
     const { must, may } = unrest(coils, state, voltsIn);
     if (must === 0) stable.push(state);
-    for (const flip of must === 0 ? bits(may) : flipsFor(state, must)) {
+    // What may change may do so before what must: a chattering neighbour can pull the battery down only for a moment.
+    for (const flip of must === 0 ? bits(may) : [...flipsFor(state, must), ...bits(may)]) {
       const next = state ^ flip;
       path.push({ state, flip, volts: voltsIn(state) });
       const back = path.findIndex((step) => step.state === next);
