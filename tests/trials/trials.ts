@@ -37,6 +37,8 @@ export interface Result {
   readonly score?: Score;
   /** Seeds whose vehicle showed nothing. */
   readonly silent: number;
+  /** Networks that ngspice solved, and those that it could not. */
+  readonly networks?: { readonly solved: number; readonly stoodIn: number };
   /** What to read about a session that missed: seed, truth, the whole record. */
   readonly story?: string;
   /** The program broke down. */
@@ -97,12 +99,20 @@ async function runJob(
 ): Promise<Result> {
   for (let silent = 0; silent < MOST_DRAWS; silent++) {
     const seed = job.seed + silent;
-    const physics: Physics = ngspice === undefined ? new SolverPhysics() : new NgspicePhysics(ngspice);
+    const reference = ngspice === undefined ? undefined : new NgspicePhysics(ngspice);
+    const physics: Physics = reference ?? new SolverPhysics();
     try {
       const session = await runSession(bench, physics, seed, job.kind);
       if (session === undefined) continue;
       const scored = await score(bench, groups, session);
-      return { job, silent, score: scored, ...(isMiss(scored) ? { story: storyOf(session, scored) } : {}) };
+      const networks = reference?.count;
+      return {
+        job,
+        silent,
+        score: scored,
+        ...(networks && { networks }),
+        ...(isMiss(scored) ? { story: storyOf(session, scored) } : {}),
+      };
     } catch (error) {
       return {
         job,
