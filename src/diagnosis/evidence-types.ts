@@ -11,6 +11,8 @@ export interface Change {
   readonly touched: readonly Touch[];
   /** Only a control was worked: its contacts may have changed, but nobody would say they were disturbed. */
   readonly operated: boolean;
+  /** It was meant to mend what it touched. */
+  readonly repair: boolean;
   /** Faults that went away with a part that was replaced by a new one. */
   readonly replaced: Touch | undefined;
   /** Fuses that are whole again, as a mask. */
@@ -35,6 +37,8 @@ export type EvidenceStep =
       readonly kind: 'observation';
       readonly observation: Observation;
       readonly symptom: 'present' | 'absent';
+      /** A load that failed before fails again in the same set-up. */
+      readonly again: boolean;
     };
 
 export interface Evidence {

@@ -3,7 +3,7 @@
  * at which the complaint went away or came back. Made once per diagnosis, shared by all hypotheses.
  */
 import { sourceLaw } from '../network/conditions.js';
-import { edit, touches } from '../session/actions.js';
+import { edit, touches, isRepair } from '../session/actions.js';
 import type { Case, Finding } from '../session/case.js';
 import type { Action, Look } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
@@ -57,12 +57,13 @@ export function gather(bench: Workbench, session: Case): Evidence {
       together = [];
     }
     symptom = now;
+    const again = failsAgain(bench, finding, earlier);
     const rivals = together.filter((other) => sameSetUp(other.setUp, finding.setUp));
     for (const observation of [
       ...observe(bench, finding, earlier),
       ...contrast(bench, finding, rivals, earlier),
     ]) {
-      steps.push({ kind: 'observation', observation, symptom });
+      steps.push({ kind: 'observation', observation, symptom, again });
       keys.push(keyOf(observation, symptom));
     }
     if (finding.reading.kind === 'look') {
@@ -151,6 +152,7 @@ function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp 
     kind: 'change',
     touched: [touched],
     operated: action.do === 'operate',
+    repair: isRepair(action),
     replaced: binned === undefined ? undefined : (fault) => fault.owner === 'item' && fault.part === binned,
     newFuse: closed === undefined ? 0 : fuseMask(bench, closed),
     // An electronic fuse closes again when its supply was lost, which the drawing does not tell of every action.
@@ -194,6 +196,25 @@ function symptomAt(
   if (failed && good(reading.value)) return 'absent';
   if (!good(reading.value)) return 'present';
   return before;
+}
+
+function failsAgain(bench: Workbench, finding: Finding, earlier: readonly Finding[]): boolean {
+  const failed = ({ reading, evidence }: Finding) =>
+    reading.kind === 'load' &&
+    evidence !== 'told' &&
+    WORDS[bench.network.loads.get(reading.load)!.kind][0] !== reading.value;
+  const { reading } = finding;
+  return (
+    failed(finding) &&
+    earlier.some(
+      (other) =>
+        failed(other) &&
+        other.reading.kind === 'load' &&
+        reading.kind === 'load' &&
+        other.reading.load === reading.load &&
+        sameSetUp(other.setUp, finding.setUp),
+    )
+  );
 }
 
 export function sameSetUp(a: SetUp, b: SetUp): boolean {

@@ -1,7 +1,10 @@
 /** Was the repair proved? Only by repeating every failed condition after it and finding each good. */
 import type { Finding, Step } from '../session/case.js';
 import type { Action } from '../session/events.js';
+import { isRepair } from '../session/actions.js';
 import { sameSetUp } from './evidence.js';
+
+export { isRepair } from '../session/actions.js';
 
 /** Something that failed in ordinary operation: which load, in which set-up, and how it came out after the last repair. */
 export interface FailedCondition {
@@ -19,11 +22,6 @@ export interface RepairProof {
   readonly conditions: readonly FailedCondition[];
   /** It already worked before the first correction (after a touch, or by itself): the repair then proves nothing. */
   readonly recoveredBefore: boolean;
-}
-
-/** Actions that mend something; unplugging, refitting, reseating and wiggling only touch it. */
-export function isRepair(action: Action): boolean {
-  return ['repair', 'fit new', 'clean', 'tighten'].includes(action.do);
 }
 
 /** @param abnormal numbers of the findings that a healthy vehicle would not show */

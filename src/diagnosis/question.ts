@@ -58,6 +58,17 @@ export interface QuestionMemory {
 }
 
 export function remembered(bench: Workbench, question: Question): QuestionMemory {
+  // Every hypothesis asks the same questions of a session: the long name of one is spelled out once.
+  const own = asked.get(question);
+  if (own !== undefined && own.bench === bench) return own.memory;
+  const memory = byName(bench, question);
+  asked.set(question, { bench, memory });
+  return memory;
+}
+
+const asked = new WeakMap<Question, { readonly bench: Workbench; readonly memory: QuestionMemory }>();
+
+function byName(bench: Workbench, question: Question): QuestionMemory {
   let questions = memory.get(bench);
   if (questions === undefined) memory.set(bench, (questions = new Map()));
   const { added, unpowered, present, source, pinned, quantity, setUp, unread } = question;

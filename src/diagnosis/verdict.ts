@@ -49,6 +49,8 @@ export interface Verdict {
 const SOFT_MISFIT = 0.2;
 const RECOVERED_AFTER_TOUCH = 8;
 const RECOVERED_UNTOUCHED = 0.1;
+/** A repair may have been done badly, but seldom is (common practice, no source). */
+const REPAIRED_IN_VAIN = 0.05;
 
 /** How far a hypothesis has got in a timeline. */
 export interface Progress {
@@ -58,6 +60,8 @@ export interface Progress {
   readonly fitted: Uint8Array;
   readonly soft: readonly SoftNote[];
   readonly touched: boolean;
+  /** Something was done to mend it, and the failed condition was not repeated since. */
+  readonly mended: boolean;
   readonly stretch: readonly Observation[];
   readonly fall: Fall | undefined;
 }
@@ -77,7 +81,17 @@ export function begin(faults: readonly Fault[], evidence: Evidence, course: Cour
   const grid = makeGrid(faults);
   const alive = startingPlaces(grid, evidence);
   const fitted = union(alive, grid.size);
-  return { grid, course, alive, fitted, soft: [], touched: false, stretch: [], fall: undefined };
+  return {
+    grid,
+    course,
+    alive,
+    fitted,
+    soft: [],
+    touched: false,
+    mended: false,
+    stretch: [],
+    fall: undefined,
+  };
 }
 
 /** Goes on through the next steps; stops at the first that rules the hypothesis out. */
@@ -122,8 +136,13 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
     return { ...now, fall: { observation, low, high } };
   }
   if (step.symptom !== 'present') return { ...now, alive: after };
+  const words = 'it was repaired, and the complaint stayed';
+  const then =
+    step.again && now.mended
+      ? { ...noted(now, { finding, factor: REPAIRED_IN_VAIN, words }), mended: false }
+      : now;
   return {
-    ...now,
+    ...then,
     alive: after,
     fitted: union(after, grid.size),
     stretch: [...now.stretch, observation],
@@ -195,6 +214,7 @@ function changed(bench: Workbench, now: Progress, step: Change): Progress {
     ...now,
     alive,
     touched: now.touched || (free.size > 0 && !step.operated),
+    mended: now.mended || (free.size > 0 && step.repair),
     stretch: free.size > 0 ? [] : now.stretch,
   };
 }

@@ -170,3 +170,8 @@ function sameEnds(a: readonly [string, string], b: readonly [string, string]): b
 function without(set: ReadonlySet<string>, name: string): ReadonlySet<string> {
   return new Set([...set].filter((other) => other !== name));
 }
+
+/** Actions that mend something; unplugging, refitting, reseating and wiggling only touch it. */
+export function isRepair(action: Action): boolean {
+  return ['repair', 'fit new', 'clean', 'tighten'].includes(action.do);
+}
