@@ -25,7 +25,7 @@ const OVERLOAD = 2e6;
 /** Severities tried over what is left of a suspect's range, to find the one most like the truth. */
 const TRIED = 7;
 /** Readings that are followed up over the draws, those that differ most first. */
-const FOLLOWED = 25;
+const FOLLOWED = 12;
 
 /** A fault as it is, or as a suspect would have it. */
 export interface Set {

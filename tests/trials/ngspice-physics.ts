@@ -30,15 +30,9 @@ export class NgspicePhysics implements Physics {
   }
 }
 
-/** Volts per node of each case; with damp nodes at once for an ohmmeter, which is used on what hangs free, else if need be. */
+/** Volts per node of each case, every node with its damp. */
 export async function solveDamp(ngspice: Ngspice, cases: readonly SpiceCase[]): Promise<Float64Array[]> {
-  const free = cases.some(({ added }) => added.some(({ law }) => law.kind === 'source'));
-  if (free) return ngspice.solve(cases.map(damp));
-  try {
-    return await ngspice.solve(cases);
-  } catch {
-    return ngspice.solve(cases.map(damp));
-  }
+  return ngspice.solve(cases.map(damp));
 }
 
 function damp(one: SpiceCase): SpiceCase {

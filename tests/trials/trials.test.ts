@@ -6,7 +6,7 @@ import { circuitNames, jobs, runJobs } from './trials.js';
 
 /** Sessions in all, and on how many of the circuits; the others come in the long run. */
 const SESSIONS = 100;
-const CIRCUITS = ['reversing-lamps', 'stop-tail', 'work-lamps', 'two-grounds'];
+const CIRCUITS = ['reversing-lamps', 'work-lamps'];
 
 async function run(list: readonly Job[], ngspice: Ngspice | undefined): Promise<Result[]> {
   const results: Result[] = [];
@@ -23,12 +23,16 @@ function misses(results: readonly Result[]): string[] {
   });
 }
 
-test('when a hundred sessions are simulated then the true fault is kept in all', async () => {
-  const list = jobs(SESSIONS, CIRCUITS, 7000).slice(0, SESSIONS);
-  expect(misses(await run(list, undefined)).join('\n\n')).toBe('');
-});
+test(
+  'when a hundred sessions are simulated then the true fault is kept in all',
+  { timeout: 900_000 },
+  async () => {
+    const list = jobs(SESSIONS, CIRCUITS, 7000).slice(0, SESSIONS);
+    expect(misses(await run(list, undefined)).join('\n\n')).toBe('');
+  },
+);
 
-test('when ngspice is the vehicle then the true fault is kept', async () => {
+test('when ngspice is the vehicle then the true fault is kept', { timeout: 300_000 }, async () => {
   const list = jobs(circuitNames().length, circuitNames(), 9000).filter(({ kind }) => kind === 'single');
   const some = list.filter(({ circuit }) => CIRCUITS.includes(circuit));
   expect(misses(await run(some, await Ngspice.start())).join('\n\n')).toBe('');
