@@ -36,6 +36,8 @@ export interface Score {
   readonly minutes: number;
   readonly repairs: number;
   readonly cured: boolean;
+  /** After at most four repairs nothing is left to complain about. */
+  readonly solved: boolean;
   readonly fits: boolean;
   /** An open explanation (wrong reading, drawing differs, no fault now) has more weight than any suspect. */
   readonly openLeads: boolean;
@@ -100,6 +102,7 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
     minutes: session.minutes,
     repairs: session.repairs,
     cured: session.car.hidden.length === 0,
+    solved: session.left.length === 0,
     fits: stopped.fits,
     openLeads: openLeads(stopped) || openLeads(final),
     misreads: session.misreads,

@@ -27,7 +27,9 @@ export type Kind = 'single' | 'double' | 'misread' | 'outside';
 
 /** Findings after which a person gives up. */
 const MOST_FINDINGS = 25;
-const MOST_REPAIRS = 3;
+const MOST_REPAIRS = 4;
+/** Other failing conditions that a person tries out at the beginning and repeats at the end. */
+const MOST_OTHERS = 4;
 /** Times that readings which do not fit are taken again. */
 const MOST_RETAKEN = 2;
 const MISREAD = 0.1;
@@ -52,6 +54,8 @@ export interface Session {
   readonly findings: number;
   readonly minutes: number;
   readonly repairs: number;
+  /** What the vehicle would still be complained about. */
+  readonly left: readonly Complaint[];
   readonly misreads: number;
   readonly alteration: Alteration | undefined;
   readonly spent: { readonly diagnose: number; readonly car: number; readonly suggest: number };
@@ -75,6 +79,8 @@ class Running {
   private readonly mechanic: Mechanic;
   private readonly alteration: Alteration | undefined;
   private complaint: Complaint | undefined;
+  /** Other places where the vehicle may misbehave; a person works the controls and sees them. */
+  private others: readonly Complaint[] = [];
   private minutes = 0;
   private misreads = 0;
   private suggesting = 0;
@@ -100,32 +106,66 @@ class Running {
   async complain(): Promise<boolean> {
     const { bench, car, draw, mechanic, alteration } = this;
     if (this.kind === 'outside' && alteration === undefined) return false;
-    const faults = car.hidden.map(({ fault, severity }) => fault.apply(severity));
     if (alteration !== undefined || car.hidden.some(({ fault }) => canBlow(fault))) {
       const driven = drivenSetUps(bench);
       for (let i = 0; i < DRIVEN; i++) await car.visit(pick(draw, driven));
     }
-    const places = complaints(bench, {
-      faults: [...faults, ...(alteration?.faults ?? [])],
-      added: alteration?.added ?? [],
-      absent: alteration?.absent ?? [],
-      blown: car.openFuses,
-    });
+    const places = complaints(bench, this.difference());
     for (let tries = 0; tries < 3 && places.length > 0; tries++) {
       const [place] = places.splice(Math.floor(draw() * places.length), 1);
       await mechanic.moveTo(place!.setUp);
       if (this.isGood(place!, await mechanic.read({ kind: 'load', load: place!.load, value: 'off' })))
         continue;
       this.complaint = place;
+      this.others = places;
       this.person.share = this.kind === 'misread' ? MISREAD : 0;
       return true;
     }
     return false;
   }
 
+  private difference(): Parameters<typeof complaints>[1] {
+    const { car, alteration } = this;
+    return {
+      faults: [
+        ...car.hidden.map(({ fault, severity }) => fault.apply(severity)),
+        ...(alteration?.faults ?? []),
+      ],
+      added: alteration?.added ?? [],
+      absent: alteration?.absent ?? [],
+      blown: car.openFuses,
+    };
+  }
+
+  /** Pins the symptom down: what else fails or works in that condition, and where else something misbehaves. */
+  private async lookAround(): Promise<void> {
+    const { mechanic, bench } = this;
+    const { setUp, load } = this.complaint!;
+    for (const other of bench.network.loads.keys())
+      if (other !== load) await this.read({ kind: 'load', load: other, value: 'off' });
+    for (const place of this.others.slice(0, MOST_OTHERS)) {
+      await mechanic.moveTo(place.setUp);
+      await this.read({ kind: 'load', load: place.load, value: 'off' });
+    }
+    await mechanic.moveTo(setUp);
+  }
+
+  /** Repeats the failed conditions, the first complaint first; true when all of them are good. */
+  private async allGood(): Promise<boolean> {
+    for (const place of [this.complaint!, ...this.others.slice(0, MOST_OTHERS)]) {
+      await this.mechanic.moveTo(place.setUp);
+      if (this.isGood(place, await this.mechanic.read({ kind: 'load', load: place.load, value: 'off' })))
+        continue;
+      this.complaint = place;
+      return false;
+    }
+    return true;
+  }
+
   async run(): Promise<Session> {
-    const { mechanic, car, seed, kind } = this;
+    const { mechanic, car, seed, kind, bench } = this;
     const complaint = mechanic.diagnosis;
+    await this.lookAround();
     await this.investigate();
     const stopped = mechanic.diagnosis;
     const { hidden } = car;
@@ -136,9 +176,7 @@ class Running {
     while (repairs < MOST_REPAIRS && mechanic.diagnosis.groups.length > 0) {
       await this.repair(mechanic.diagnosis.groups[0]!.suspects[0]!);
       repairs += 1;
-      await mechanic.moveTo(this.complaint!.setUp);
-      const seen = await mechanic.read({ kind: 'load', load: this.complaint!.load, value: 'off' });
-      if (this.isGood(this.complaint!, seen)) break;
+      if (await this.allGood()) break;
       await this.investigate();
     }
     return {
@@ -155,6 +193,7 @@ class Running {
       findings,
       minutes,
       repairs,
+      left: complaints(bench, this.difference()),
       misreads: this.misreads,
       alteration: this.alteration,
       spent: { ...mechanic.spent, suggest: this.suggesting },
@@ -164,7 +203,8 @@ class Running {
   /** Does what the program suggests until it suggests nothing. */
   private async investigate(): Promise<void> {
     const { mechanic, bench } = this;
-    for (let retaken = 0; mechanic.findings < MOST_FINDINGS;) {
+    const most = mechanic.findings + MOST_FINDINGS;
+    for (let retaken = 0; mechanic.findings < most;) {
       const { diagnosis } = mechanic;
       if (!diagnosis.fits && retaken < MOST_RETAKEN) {
         retaken += 1;

@@ -26,7 +26,7 @@ function of(scores: readonly Score[], kind: Score['kind']): Score[] {
 
 const HEAD = [
   ['circuit', 'faults', 'sessions', 'kept', 'group', 'repair', 'confirmed', 'wrongly', 'range', 'width'],
-  ['left', 'removed', 'tests', 'minutes', 'cured', 'nothing done: group', 'left'],
+  ['left', 'removed', 'tests', 'minutes', 'solved', 'nothing done: group', 'left'],
 ].flat();
 
 function section(title: string, scores: readonly Score[]): string {
@@ -60,7 +60,7 @@ function row(circuit: string, kind: string, scores: readonly Score[]): string[] 
     (removed / Math.max(1, sum(scores.map((score) => score.findings)))).toFixed(1),
     mean(scores.map((score) => score.findings)).toFixed(1),
     mean(scores.map((score) => score.minutes)).toFixed(1),
-    share(scores, (score) => score.cured),
+    share(scores, (score) => score.solved),
     share(scores, (score) => score.baselineInGroup),
     mean(scores.map((score) => score.suspectsFirst)).toFixed(1),
   ];
