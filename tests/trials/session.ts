@@ -19,7 +19,7 @@ import { SimulatedCar } from '../../src/exercise/simulated-car.js';
 import { suggest } from '../../src/planning/next.js';
 import type { Action } from '../../src/session/events.js';
 import { workedMilliseconds } from './clock.js';
-import type { Complaint } from './complaint.js';
+import type { Complaint, Different } from './complaint.js';
 import { complaints } from './complaint.js';
 import { Mechanic } from './mechanic.js';
 
@@ -72,6 +72,18 @@ export async function runSession(
   return (await session.complain()) ? session.run() : undefined;
 }
 
+/** The vehicle with one of its faults at a time; none when it has only one. */
+function faultsAlone(vehicle: Different): Different[] {
+  return vehicle.faults.length < 2 ? [] : vehicle.faults.map((fault) => ({ ...vehicle, faults: [fault] }));
+}
+
+/** Of each fault that does not show in the first complaint, one place where it does. */
+function withoutAlike(first: Complaint, own: readonly (readonly Complaint[])[]): Complaint[] {
+  return own
+    .filter((shown) => !shown.some(({ load, setUp }) => load === first.load && setUp === first.setUp))
+    .map((shown) => shown[0]!);
+}
+
 class Running {
   private readonly draw: Draw;
   private readonly car: SimulatedCar;
@@ -111,20 +123,23 @@ class Running {
       for (let i = 0; i < DRIVEN; i++) await car.visit(pick(draw, driven));
     }
     const places = complaints(bench, this.difference());
+    // Of two faults each has something of its own to show, or there would be only one to find.
+    const own = faultsAlone(this.difference()).map((alone) => complaints(bench, alone));
+    if (own.some((shown) => shown.length === 0)) return false;
     for (let tries = 0; tries < 3 && places.length > 0; tries++) {
       const [place] = places.splice(Math.floor(draw() * places.length), 1);
       await mechanic.moveTo(place!.setUp);
       if (this.isGood(place!, await mechanic.read({ kind: 'load', load: place!.load, value: 'off' })))
         continue;
       this.complaint = place;
-      this.others = places;
+      this.others = [...withoutAlike(place!, own), ...places];
       this.person.share = this.kind === 'misread' ? MISREAD : 0;
       return true;
     }
     return false;
   }
 
-  private difference(): Parameters<typeof complaints>[1] {
+  private difference(): Different {
     const { car, alteration } = this;
     return {
       faults: [
