@@ -35,7 +35,7 @@ export interface Depth {
 }
 
 /** Groups of pairs judged between two findings when no single fault fits. */
-const PAIRS_AT_ONCE = 600;
+const PAIRS_AT_ONCE = 300;
 const MOST_TRIPLES = 200;
 /** Suspects whose severity and reasons are worked out: those with this share of the weight, and at most so many. */
 const NOTEWORTHY = 0.005;

@@ -25,7 +25,7 @@ export function conditionsOf(bench: Workbench, session: Case, diagnosis: Diagnos
   const findings = findingsOf(session);
   const abnormal = new Set(diagnosis.findings.filter((sense) => sense.abnormal).map((sense) => sense.number));
   const chosen = [
-    ...[...failures(bench, findings)].reverse(),
+    ...[...failures(bench, findings)].filter((finding) => !isUsual(diagnosis, finding)).reverse(),
     ...findings.filter(({ number }) => abnormal.has(number)),
   ];
   if (chosen.length === 0)
@@ -45,8 +45,16 @@ export function conditionsOf(bench: Workbench, session: Case, diagnosis: Diagnos
 }
 
 /** Was something found wrong? A load called dim counts, though a healthy vehicle with a low battery might show the same. */
-export function hasFailed(bench: Workbench, session: Case, { abnormal }: Diagnosis): boolean {
-  return abnormal || failures(bench, findingsOf(session)).length > 0;
+export function hasFailed(bench: Workbench, session: Case, diagnosis: Diagnosis): boolean {
+  return (
+    diagnosis.abnormal ||
+    failures(bench, findingsOf(session)).some((finding) => !isUsual(diagnosis, finding))
+  );
+}
+
+/** A lamp that is off where a healthy vehicle has it off, and never anything else, has not failed. */
+function isUsual({ findings }: Diagnosis, { number }: Finding): boolean {
+  return findings.some((sense) => sense.number === number && sense.prediction === sense.reading);
 }
 
 function asUsed(setUp: SetUp): SetUp {
