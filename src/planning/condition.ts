@@ -47,8 +47,7 @@ export function conditionsOf(bench: Workbench, session: Case, diagnosis: Diagnos
 /** Was something found wrong? A load called dim counts, though a healthy vehicle with a low battery might show the same. */
 export function hasFailed(bench: Workbench, session: Case, diagnosis: Diagnosis): boolean {
   return (
-    diagnosis.abnormal ||
-    failures(bench, findingsOf(session)).some((finding) => !isUsual(diagnosis, finding))
+    diagnosis.abnormal || failures(bench, findingsOf(session)).some((finding) => !isUsual(diagnosis, finding))
   );
 }
 
