@@ -1,0 +1,82 @@
+/** What a simulated vehicle remembers and what mends it. */
+import { expect, test } from 'vitest';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
+import { random } from '../../src/exercise/random.js';
+import { SimulatedCar } from '../../src/exercise/simulated-car.js';
+import { SolverPhysics } from '../../src/exercise/solver-car.js';
+import { edit } from '../../src/session/actions.js';
+import type { Action, Reading } from '../../src/session/events.js';
+import { atRest } from '../../src/session/setup.js';
+import { workbenchOf } from '../diagnosis/session-of.js';
+
+const BRAKING: Action = { do: 'operate', control: 'pedal', position: 'down' };
+const LEFT: Reading = { kind: 'load', load: 'H1.54', value: 'off' };
+const RIGHT: Reading = { kind: 'load', load: 'H2.54', value: 'off' };
+
+/** A stop-tail car with one hidden fault, and a person who works on it and looks at it. */
+function carWith(bench: Workbench, id: string, severity: number) {
+  const fault = bench.faults.find((candidate) => candidate.id === id)!;
+  const car = new SimulatedCar(
+    bench,
+    new SolverPhysics(),
+    random(1),
+    [{ fault, severity, comesAndGoes: false }],
+    false,
+  );
+  let setUp = atRest(bench.circuit);
+  return {
+    car,
+    act: async (action: Action) => {
+      setUp = edit(action, setUp);
+      await car.act(action, setUp);
+    },
+    see: async (reading: Reading) => {
+      const answer = await car.answer(setUp, reading);
+      return answer !== undefined && 'value' in answer.reading ? answer.reading.value : undefined;
+    },
+  };
+}
+
+test('when a short has blown its fuse then the fuse stays open after the repair, until a new one is fitted', async () => {
+  const bench = await workbenchOf('stop-tail');
+  const { act, see } = carWith(bench, 'H1.54 short', 0.001);
+  await act(BRAKING);
+  expect(await see(RIGHT)).toBe('off');
+  await act({ do: 'repair', at: 'H1', how: 'replaced' });
+  expect(await see(RIGHT)).toBe('off');
+  await act({ do: 'fit new', part: 'F4' });
+  expect(await see(RIGHT)).toBe('lit');
+  expect(await see(LEFT)).toBe('lit');
+});
+
+test('when the short is still there then a new fuse blows again', async () => {
+  const { act, see, car } = carWith(await workbenchOf('stop-tail'), 'H1.54 short', 0.001);
+  await act(BRAKING);
+  await act({ do: 'fit new', part: 'F4' });
+  expect(await see(RIGHT)).toBe('off');
+  expect(car.openFuses).not.toBe(0);
+});
+
+test('when two lamps change places then the broken filament goes with its lamp', async () => {
+  const { act, see } = carWith(await workbenchOf('stop-tail'), 'H1:54 lead open', 0);
+  await act(BRAKING);
+  expect([await see(LEFT), await see(RIGHT)]).toEqual(['off', 'lit']);
+  await act({ do: 'swap', parts: ['H1', 'H2'] });
+  expect([await see(LEFT), await see(RIGHT)]).toEqual(['lit', 'off']);
+});
+
+test('when the bad contact is cleaned then the lamp is lit, and not when another is', async () => {
+  const { act, see, car } = carWith(await workbenchOf('stop-tail'), 'H1.54 resistance', 1e11);
+  await act(BRAKING);
+  await act({ do: 'clean', at: 'H2.54' });
+  expect(await see(LEFT)).toBe('off');
+  await act({ do: 'clean', at: 'H1.54' });
+  expect(await see(LEFT)).toBe('lit');
+  expect(car.hidden).toEqual([]);
+});
+
+test('when the line is live then an ohmmeter gives no reading', async () => {
+  const { act, see } = carWith(await workbenchOf('stop-tail'), 'H1:54 lead open', 0);
+  await act(BRAKING);
+  expect(await see({ kind: 'ohms', red: 'F4.2', black: 'body', value: 'OL' })).toBeUndefined();
+});
