@@ -12,7 +12,7 @@ import { placedFaults } from './fitted.js';
 import type { Observation, Quantity } from './observe.js';
 import type { Asked, Band, Question, QuestionMemory, State } from './question.js';
 import { faultKey, remembered, siteKey } from './question.js';
-import { edgesFor, readOut } from './read-out.js';
+import { edgesFor, magnitude, ratedVolts, readOut } from './read-out.js';
 import type { Workbench } from './workbench.js';
 
 /** Band of the quantity in one relay and fuse state. */
@@ -30,6 +30,9 @@ export interface StateBand {
 const CORNER_MARGIN = 0.15;
 /** A point may leak to its surroundings through damp dirt with as little as this; a floating point then reads volts. */
 const DAMP_OHMS = 1e6;
+
+/** Coil volts follow the battery's in proportion, but for this much that lamps and motors bend. */
+const LEEWAY = 0.15;
 
 const NOTHING_READ: Band = { low: 0, high: 0 };
 
@@ -221,7 +224,7 @@ export class Predictor {
     const { solver } = this.memory;
     const outcomes = [...solver.solve(variant)];
     const nominal = outcomes.length;
-    if (this.bench.network.coils.length > 0) {
+    if (this.isBatteryFelt(variant, outcomes)) {
       // A weak or strong battery may leave a relay in another state; both edges are possible.
       for (const edge of [-1, 1]) {
         const corner = new Int8Array(this.bench.network.elements.length + this.observation.added.length);
@@ -250,6 +253,31 @@ export class Predictor {
     };
     this.memory.asked.set(key, asked);
     return asked;
+  }
+
+  /** Whether a battery at an end of its band may leave a coil in another state; clear cases are spared the solves. */
+  private isBatteryFelt(variant: Variant, outcomes: readonly Outcome[]): boolean {
+    if (this.bench.network.coils.length === 0) return false;
+    const law = variant.faults.find((fault) => fault.kind === 'law' && fault.element === this.sourceIndex);
+    if (law?.kind !== 'law' || law.law.kind !== 'source') return true;
+    const { lowVolts, volts, highVolts } = law.law;
+    // A flat battery, or one with ohms of its own, moves coils by more than its volts.
+    if (
+      !(volts > 0) ||
+      variant.faults.some(
+        (fault) => fault !== law && 'element' in fault && fault.element === this.sourceIndex,
+      )
+    )
+      return true;
+    const { solver } = this.memory;
+    return outcomes.some((outcome) =>
+      solver.isNearEdge(
+        variant,
+        outcome,
+        (lowVolts / volts) * (1 - LEEWAY),
+        (highVolts / volts) * (1 + LEEWAY),
+      ),
+    );
   }
 
   private variant(faults: readonly AppliedFault[], blown: number): Variant {
@@ -359,19 +387,4 @@ export class Predictor {
     const { volts } = this.bench.solver(unpowered).solve(held)[0]!;
     return Math.abs(volts[a]! - volts[b]!) > LIVE_VOLTS;
   }
-}
-
-/** Rated volts of the load as it is fitted: a wrong lamp is lit by its own standard. */
-function ratedVolts(quantity: Observation['quantity'], faults: readonly AppliedFault[]): number {
-  for (const fault of faults) {
-    if (fault.kind === 'law' && fault.element === quantity.load && fault.law.kind === 'curve')
-      return fault.law.volts;
-  }
-  return quantity.scale;
-}
-
-function magnitude(low: number, high: number): { low: number; high: number } {
-  if (low >= 0) return { low, high };
-  if (high <= 0) return { low: -high, high: -low };
-  return { low: 0, high: Math.max(-low, high) };
 }

@@ -1,6 +1,6 @@
 /** From a solved network to the figure that a reading asks for. */
 import { BODY, type Network } from '../network/network.js';
-import type { Outcome, Variant } from '../network/solver-types.js';
+import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
 import type { Solver } from '../network/solver.js';
 import type { Quantity } from './observe.js';
 
@@ -34,4 +34,19 @@ export function readOut(
 export function edgesFor({ through }: Quantity, signs: Int8Array): Int8Array {
   if (through === undefined) return signs;
   return signs.map((sign, element) => (element === through ? -sign : sign));
+}
+
+/** Rated volts of the load as it is fitted: a wrong lamp is lit by its own standard. */
+export function ratedVolts(quantity: Quantity, faults: readonly AppliedFault[]): number {
+  for (const fault of faults) {
+    if (fault.kind === 'law' && fault.element === quantity.load && fault.law.kind === 'curve')
+      return fault.law.volts;
+  }
+  return quantity.scale;
+}
+
+export function magnitude(low: number, high: number): { low: number; high: number } {
+  if (low >= 0) return { low, high };
+  if (high <= 0) return { low: -high, high: -low };
+  return { low: 0, high: Math.max(-low, high) };
 }

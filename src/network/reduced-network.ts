@@ -127,7 +127,7 @@ export class ReducedNetwork {
     // What hangs on nothing but leaks may swing for ever between volts that no current tells apart; no instrument draws so little.
     this.drawLines();
     this.solveTail();
-    if (this.worst() > UNSEEN_AMPS) return restless;
+    if (!(this.worst() <= UNSEEN_AMPS)) return restless;
     mesh.backSubstitute(0, plan.headSteps);
     return mesh.volts.slice();
   }

@@ -158,6 +158,25 @@ export class Solver {
     );
   }
 
+  /**
+   * Might a coil stand otherwise if its volts were between these shares of what they are? An outcome in which something chatters
+   * or goes on and off by itself counts as such.
+   */
+  isNearEdge(variant: Variant, outcome: Outcome, low: number, high: number): boolean {
+    if (outcome.chatters || outcome.phases !== undefined) return true;
+    const rewired = rewire(this.network, this.added, variant.faults);
+    if (rewired)
+      return this.handOver(rewired, variant, (solver, same) => solver.isNearEdge(same, outcome, low, high));
+    const volts = this.coilVolts(variant, outcome);
+    return this.bandsIn(variant).some(({ pullInVolts, dropOutVolts, manner }, i) => {
+      // What may be in either state at any volts is in both already; what moves nothing matters to nobody.
+      if (pullInVolts === Infinity) return false;
+      if (manner !== undefined) return true;
+      const pulled = ((outcome.pulledIn >>> i) & 1) === 1;
+      return pulled ? low * volts[i]! <= pullInVolts : high * volts[i]! >= dropOutVolts;
+    });
+  }
+
   /** Amperes from a to b inside an element (added ones follow the network's) as the network stands in an outcome. */
   current(outcome: Outcome, variant: Variant, element: number): number {
     const { elements } = this;
