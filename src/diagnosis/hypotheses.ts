@@ -43,6 +43,12 @@ export function judgeOn(
   return verdictOf(progress);
 }
 
+/** Is it settled already that the hypothesis falls in a session that begins like this one? */
+export function hasFallen(bench: Workbench, faults: readonly Fault[], evidence: Evidence): boolean {
+  const before = memory.get(bench)?.get(`${faults.map((fault) => fault.id).join('+')} steady`);
+  return before?.progress.fall !== undefined && evidence.prefixes[before.steps] === before.prefix;
+}
+
 /**
  * A hypothesis as a steady fault and as one that comes and goes. As long as the complaint neither went away nor came back the two
  * cannot differ, and one walk serves both.

@@ -7,7 +7,8 @@ import { alikeFaults, parts } from './alike-faults.js';
 import { irredundantCovers } from './covers/covers.js';
 import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
-import { bothCourses } from './hypotheses.js';
+import { hypothesisId } from './fault-info.js';
+import { bothCourses, hasFallen } from './hypotheses.js';
 import type { Observation } from './observe.js';
 import type { Standing } from './rank.js';
 import { restrict } from './restrict.js';
@@ -99,19 +100,39 @@ export function judgePairs(
  * searched. It falls only by the whole box.
  */
 function judgePair(bench: Workbench, faults: readonly Fault[], evidence: Evidence): Standing {
-  for (const a of likelySeverities(faults[0]!)) {
-    for (const b of likelySeverities(faults[1]!)) {
-      const verdict = judge(bench, [held(faults[0]!, a), held(faults[1]!, b)], evidence);
-      if (verdict.fall !== undefined) continue;
-      const steady: Verdict = { ...verdict, faults, room: PAIR_ROOM, severity: [] };
-      return [steady, { ...steady, course: 'comes and goes' }];
-    }
+  const tried = hasFallen(bench, faults, evidence) ? [] : severitiesToTry(bench, faults);
+  for (const [a, b] of tried) {
+    const verdict = judge(bench, [held(faults[0]!, a), held(faults[1]!, b)], evidence);
+    if (verdict.fall !== undefined) continue;
+    lastFits(bench).set(hypothesisId(faults), [a, b]);
+    const steady: Verdict = { ...verdict, faults, room: PAIR_ROOM, severity: [] };
+    return [steady, { ...steady, course: 'comes and goes' }];
   }
   const [steady, loose] = bothCourses(bench, faults, evidence);
   return [
     { ...steady, room: PAIR_ROOM },
     { ...loose, room: PAIR_ROOM },
   ];
+}
+
+type Severities = readonly [a: number, b: number];
+
+const fitted = new WeakMap<Workbench, Map<string, Severities>>();
+
+/** Severities at which a pair fitted when it was judged last: it mostly fits there again. */
+function lastFits(bench: Workbench): Map<string, Severities> {
+  let memory = fitted.get(bench);
+  if (memory === undefined) fitted.set(bench, (memory = new Map()));
+  return memory;
+}
+
+function severitiesToTry(bench: Workbench, [a, b]: readonly Fault[]): readonly Severities[] {
+  const all = likelySeverities(a!).flatMap((first) =>
+    likelySeverities(b!).map((second): Severities => [first, second]),
+  );
+  const last = lastFits(bench).get(hypothesisId([a!, b!]));
+  if (last === undefined) return all;
+  return [last, ...all.filter(([first, second]) => first !== last[0] || second !== last[1])];
 }
 
 /** Pairs are ranked without regard to how much of their box fits. */
