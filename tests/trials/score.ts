@@ -41,7 +41,8 @@ export interface Score {
   readonly fits: boolean;
   /** An open explanation (wrong reading, drawing differs, no fault now) has more weight than any suspect. */
   readonly openLeads: boolean;
-  /** A suspect stands at a place that was altered. */
+  /** The leading suspect is at the place that was altered. */
+  readonly named: boolean;
   readonly misreads: number;
   readonly baselineInGroup: boolean;
   readonly milliseconds: number;
@@ -94,7 +95,7 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
     inGroup,
     inRepair,
     apart,
-    confirmed: confirmedAs(session),
+    confirmed: confirmedAs(bench, session),
     ranges: rangesOf(same, session),
     suspectsFirst: counting(session.complaint.suspects).length,
     suspectsLast: left.length,
@@ -105,6 +106,7 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
     solved: session.left.length === 0,
     fits: stopped.fits,
     openLeads: openLeads(stopped) || openLeads(final),
+    named: isNamed(bench, session, stopped.suspects[0]),
     misreads: session.misreads,
     baselineInGroup,
     milliseconds: Object.values(spent).reduce((sum, part) => sum + part, 0),
@@ -135,10 +137,22 @@ function isMended(suspect: Suspect, { hidden }: Session): boolean {
   return suspect.faults.every(({ repair }) => how.has(repair.how));
 }
 
-function confirmedAs(session: Session): Score['confirmed'] {
+function confirmedAs(bench: Workbench, session: Session): Score['confirmed'] {
   const confirmed = [...session.stopped.suspects, ...session.final.suspects].filter((one) => one.confirmed);
   if (confirmed.length === 0) return 'no';
-  return confirmed.every((suspect) => isMended(suspect, session)) ? 'right' : 'wrong';
+  const right = (suspect: Suspect) =>
+    session.kind === 'outside' ? isNamed(bench, session, suspect) : isMended(suspect, session);
+  return confirmed.every(right) ? 'right' : 'wrong';
+}
+
+/** A wire that is missing or ends elsewhere, another lamp: does the suspect sit there? A new wire has no place in the drawing. */
+function isNamed(bench: Workbench, { alteration }: Session, suspect: Suspect | undefined): boolean {
+  if (alteration === undefined || suspect === undefined) return false;
+  const altered = [
+    ...alteration.absent,
+    ...alteration.faults.flatMap((fault) => ('element' in fault ? [fault.element] : [])),
+  ].map((element) => bench.network.elements[element]!.part);
+  return suspect.faults.every(({ part }) => altered.includes(part));
 }
 
 function rangesOf(suspect: Suspect | undefined, { hidden }: Session): Score['ranges'] {

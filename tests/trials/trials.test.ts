@@ -1,11 +1,13 @@
-/** A sample of the simulated sessions; all of them in the .long.ts files. */
+/**
+ * A sample of the simulated sessions; all of them in the .long.ts files. Single faults on small circuits: two faults at once take
+ * too long here. (Hundreds more, with tests drawn at random, are in first-law.test.ts.)
+ */
 import { expect, test } from 'vitest';
 import { Ngspice } from '../oracle/ngspice.js';
 import type { Job, Result } from './trials.js';
-import { circuitNames, jobs, runJobs } from './trials.js';
+import { jobs, runJobs } from './trials.js';
 
-/** Sessions in all, and on how many of the circuits; the others come in the long run. */
-const SESSIONS = 100;
+const SESSIONS = 16;
 const CIRCUITS = ['reversing-lamps', 'work-lamps'];
 
 async function run(list: readonly Job[], ngspice: Ngspice | undefined): Promise<Result[]> {
@@ -23,17 +25,13 @@ function misses(results: readonly Result[]): string[] {
   });
 }
 
-test(
-  'when a hundred sessions are simulated then the true fault is kept in all',
-  { timeout: 900_000 },
-  async () => {
-    const list = jobs(SESSIONS, CIRCUITS, 7000).slice(0, SESSIONS);
-    expect(misses(await run(list, undefined)).join('\n\n')).toBe('');
-  },
-);
+const singles = (sessions: number, seed: number) =>
+  jobs(sessions, CIRCUITS, seed).filter(({ kind }) => kind === 'single');
+
+test('when the program chooses the tests then the true fault is kept', { timeout: 300_000 }, async () => {
+  expect(misses(await run(singles(SESSIONS, 7000), undefined)).join('\n\n')).toBe('');
+});
 
 test('when ngspice is the vehicle then the true fault is kept', { timeout: 300_000 }, async () => {
-  const list = jobs(circuitNames().length, circuitNames(), 9000).filter(({ kind }) => kind === 'single');
-  const some = list.filter(({ circuit }) => CIRCUITS.includes(circuit));
-  expect(misses(await run(some, await Ngspice.start())).join('\n\n')).toBe('');
+  expect(misses(await run(singles(2, 9000), await Ngspice.start())).join('\n\n')).toBe('');
 });
