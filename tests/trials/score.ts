@@ -150,7 +150,7 @@ function isNamed(bench: Workbench, { alteration }: Session, suspect: Suspect | u
   if (alteration === undefined || suspect === undefined) return false;
   const altered = [
     ...alteration.absent,
-    ...alteration.faults.flatMap((fault) => ('element' in fault ? [fault.element] : [])),
+    ...alteration.faults.flatMap((fault) => (fault.kind === 'law' ? [fault.element] : [])),
   ].map((element) => bench.network.elements[element]!.part);
   return suspect.faults.every(({ part }) => altered.includes(part));
 }

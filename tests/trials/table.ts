@@ -69,19 +69,22 @@ function row(circuit: string, kind: string, scores: readonly Score[]): string[] 
 /** Vehicles that differ from the drawing: the right answer is that they do. */
 function outside(scores: readonly Score[]): string {
   const head = [
-    'circuit',
-    'sessions',
-    'does not fit, or open leads',
-    'suspects left',
-    'wrongly confirmed',
-    'tests',
+    ...[
+      'circuit',
+      'sessions',
+      'does not fit, or open leads',
+      'names the altered place',
+      'other suspects left',
+    ],
+    ...['wrongly confirmed', 'tests'],
   ];
   const lines = (name: string, own: readonly Score[]) => [
     name,
     String(own.length),
     share(own, (score) => score.openLeads),
-    share(own, (score) => !score.openLeads),
-    String(own.filter((score) => score.confirmed !== 'no').length),
+    share(own, (score) => !score.openLeads && score.named),
+    share(own, (score) => !score.openLeads && !score.named),
+    String(own.filter((score) => score.confirmed === 'wrong').length),
     mean(own.map((score) => score.findings)).toFixed(1),
   ];
   const circuits = [...new Set(scores.map((score) => score.circuit))].sort();
