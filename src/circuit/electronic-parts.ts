@@ -1,5 +1,5 @@
 /** The alternator and electronic modules. What a file leaves unsaid of a module may be either way and rules nothing out. */
-import type { PartBase } from './parts.js';
+import type { PartBase } from './part-base.js';
 
 /** Terminals `B+` (output) and, where stated, `31` (housing) and `D+` (charge lamp and field). */
 export interface Alternator extends PartBase {

@@ -4,6 +4,7 @@
  * switching-parts.ts, electronics in electronic-parts.ts.
  */
 import type { Alternator, CanPort, Module, ModuleInput, ModuleOutput } from './electronic-parts.js';
+import type { PartBase, PartId } from './part-base.js';
 import type {
   Breaker,
   Coupling,
@@ -16,22 +17,9 @@ import type {
   Thermistor,
 } from './switching-parts.js';
 
+export type { PartBase, PartId };
 export type { Alternator, CanPort, Module, ModuleInput, ModuleOutput };
 export type { Breaker, Coupling, Flasher, FusibleLink, Relay, Sender, Switch, SwitchContact, Thermistor };
-
-/** A part of the drawing. Ids are the user's own (`F4`, `H1`, `X3`), compared without regard to case on input. */
-export type PartId = string;
-
-export interface PartBase {
-  readonly id: PartId;
-  /** The part's plain name: "left stop lamp". */
-  readonly label: string;
-  /** Id of the place where the part sits. */
-  readonly place: string;
-  /** Price of a new item in the user's money; 0 = not stated. */
-  readonly price: number;
-  readonly neverProbe: boolean;
-}
 
 /** Terminals `30` (+) and `31` (−), DIN 72552. */
 export interface Battery extends PartBase {

@@ -1,5 +1,5 @@
 /** Parts that switch or protect: by hand, by a coil, by too much current, by heat or level. */
-import type { PartBase } from './parts.js';
+import type { PartBase } from './part-base.js';
 
 /** A length of thin wire that melts: terminals `1` (feed) and `2`. */
 export interface FusibleLink extends PartBase {

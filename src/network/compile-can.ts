@@ -6,7 +6,7 @@
  * Sites, with T a terminal: `bias`, `bias on`, `T bias`, `T level`, `T driver`, `T asleep`, `terminator`.
  */
 import type { CanPort } from '../circuit/circuit.js';
-import type { ModuleAt } from './compile-module.js';
+import type { ModuleAt } from './module-at.js';
 import { contactLaw } from './network-builder.js';
 import { band, ohmsBand } from './part-laws.js';
 

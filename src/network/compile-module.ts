@@ -8,7 +8,8 @@
 import type { Module, ModuleInput, ModuleOutput } from '../circuit/circuit.js';
 import { compileCan } from './compile-can.js';
 import { contactLaw, type NetworkBuilder } from './network-builder.js';
-import type { CoilCond, SingleCond } from './network.js';
+import type { ModuleAt } from './module-at.js';
+import type { SingleCond } from './network.js';
 import { band, ohmsBand, supplyBand } from './part-laws.js';
 
 /** What an input without a resistor of its own draws (from memory). */
@@ -22,19 +23,6 @@ const SENSE_OHMS = 0.005;
 /** Test pulses last well below a thousandth to some hundredths of the time (common practice, no source). */
 const TEST_PULSES = { part: 0.005, low: 0, high: 0.03 };
 const EITHER = { pullInVolts: Infinity, dropOutVolts: -Infinity } as const;
-
-/** What the parts of a module share. */
-export interface ModuleAt {
-  readonly builder: NetworkBuilder;
-  readonly part: Module;
-  readonly plus: number;
-  readonly minus: number;
-  /** It has supply volts. */
-  readonly powered: CoilCond;
-  /** Not asleep for sure, and asleep for sure; undefined where it never sleeps. */
-  readonly awake: SingleCond | undefined;
-  readonly asleep: SingleCond | undefined;
-}
 
 export function compileModule(builder: NetworkBuilder, part: Module, nominalVolts: number): void {
   const plus = builder.inside(part, part.supply);

@@ -170,7 +170,7 @@ export class Forecaster {
 
   /** Are the two nodes joined by anything at all? Between pieces that are not, a voltmeter shows nothing. */
   joined(forecast: Forecast, a: number, b: number): boolean {
-    forecast.pieces ??= islands(this.bench.network, forecast);
+    forecast.pieces ??= islands(this.bench.network, forecast.variant, forecast.outcome, forecast.stand.added);
     return forecast.pieces[a] === forecast.pieces[b];
   }
 

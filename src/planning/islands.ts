@@ -2,7 +2,7 @@
 import { coilConds } from '../network/cond.js';
 import type { Network } from '../network/network.js';
 import { BODY } from '../network/network.js';
-import type { Forecast } from './forecast.js';
+import type { AddedElement, Outcome, Variant } from '../network/solver-types.js';
 
 /** Ohms from which on a 10 MΩ voltmeter sees an open rather than a joint. */
 const AS_GOOD_AS_OPEN = 3e6;
@@ -10,7 +10,9 @@ const AS_GOOD_AS_OPEN = 3e6;
 /** Number of the connected piece of every node, with the jumpers and lamps of the set-up but without the meter. */
 export function islands(
   network: Network,
-  { variant, outcome, stand: { added } }: Pick<Forecast, 'variant' | 'outcome' | 'stand'>,
+  variant: Variant,
+  outcome: Outcome,
+  added: readonly AddedElement[],
 ): Int32Array {
   const piece = Int32Array.from({ length: network.nodeNames.length }, (_, node) => node);
   const root = (node: number): number => {
