@@ -35,7 +35,8 @@ export async function solveDamp(ngspice: Ngspice, cases: readonly SpiceCase[]): 
   return ngspice.solve(cases.map(damp));
 }
 
-function damp(one: SpiceCase): SpiceCase {
+/** The same network with its damp. */
+export function damp<T extends SpiceCase>(one: T): T {
   const law = { kind: 'ohms', ohms: DAMP_OHMS, low: DAMP_OHMS, high: DAMP_OHMS } as const;
   const leaks = one.network.nodeNames.flatMap((_, a) => (a === BODY ? [] : [{ a, b: BODY, law }]));
   // A body with no ground would hang on those alone.
