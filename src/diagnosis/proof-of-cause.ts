@@ -44,7 +44,9 @@ export function confirmedBy(
     );
   // A short and the fuse it blew are both repaired: either may come last.
   const repaired = verified ? session.timeline.flatMap(repairedPart) : [];
-  const mended = (suspect: Suspect) => repaired.includes(suspect.faults[0]!.part);
+  // What comes and goes by itself may have gone by itself again.
+  const mended = (suspect: Suspect) =>
+    suspect.course !== 'comes and goes' && repaired.includes(suspect.faults[0]!.part);
   const proved = group.filter(
     (suspect) =>
       findings.some((finding) => dropAcross(bench, finding, suspect)) || damaged(suspect) || mended(suspect),
