@@ -48,6 +48,7 @@ export function judgePairs(
   abnormal: readonly Observation[],
   most: number,
 ): PairSearch {
+  const order = new Map(faults.map((fault, i) => [fault, i]));
   const groups = alikeFaults(bench, faults, evidence);
   const alone = groups.map((group) => explainedAlone(bench, group[0]!, evidence, abnormal));
   const covering = new Set(
@@ -78,11 +79,15 @@ export function judgePairs(
     if (steady.fall === undefined || loose.fall === undefined) {
       for (const first of a)
         for (const second of b) {
-          const faults = [first, second];
-          standing.push([
-            { ...steady, faults },
-            { ...loose, faults },
-          ]);
+          // A pair has one name, whichever of its groups came first.
+          const turned = order.get(first)! > order.get(second)!;
+          const faults = turned ? [second, first] : [first, second];
+          const named = (verdict: Verdict): Verdict => ({
+            ...verdict,
+            faults,
+            severity: turned ? [...verdict.severity].reverse() : verdict.severity,
+          });
+          standing.push([named(steady), named(loose)]);
         }
     } else near.push({ faults: [a[0]!, b[0]!], step: loose.fall.observation.finding });
   });
