@@ -26,6 +26,8 @@ const ROUNDING = 1e-14;
 const LARGE_STEP = 0.3;
 /** Amperes that no instrument shows: through a voltmeter of 10 MΩ they make a tenth of its last digit. */
 const UNSEEN_AMPS = 1e-10;
+/** Volts that no instrument shows: a diode at the very bend of its law may hop between them. */
+const UNSEEN_VOLTS = 1e-7;
 const PLAIN_STEPS = 20;
 const ALL_STEPS = 400;
 
@@ -127,9 +129,21 @@ export class ReducedNetwork {
     // What hangs on nothing but leaks may swing for ever between volts that no current tells apart; no instrument draws so little.
     this.drawLines();
     this.solveTail();
-    if (!(this.worst() <= UNSEEN_AMPS)) return restless;
+    if (!(this.worst() <= UNSEEN_AMPS || this.swing() <= UNSEEN_VOLTS)) return restless;
     mesh.backSubstitute(0, plan.headSteps);
     return mesh.volts.slice();
+  }
+
+  /** Largest change of a volt since the step before. */
+  private swing(): number {
+    const { plan, mesh, before } = this;
+    let most = 0;
+    for (const node of plan.tail) {
+      const change = Math.abs(mesh.volts[node]! - before[node]!);
+      if (Number.isNaN(change)) return Infinity;
+      most = Math.max(most, change);
+    }
+    return most;
   }
 
   /** Largest difference of a line from its curve at the new volts, amperes. */
