@@ -17,6 +17,8 @@ export interface Change {
   readonly replaced: Touch | undefined;
   /** Fuses that are whole again, as a mask. */
   readonly newFuse: number;
+  /** What the exchange of items makes of a mask of open fuses; undefined where nothing was exchanged. */
+  readonly movedFuses: ((blown: number) => readonly number[]) | undefined;
   /** Electronic fuses that may have closed again by themselves, as a mask. */
   readonly mayClose: number;
   /** The set-up after the action, in which a fuse may blow. */

@@ -9,6 +9,7 @@ import type { Action, Look } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import { atRest } from '../session/setup.js';
 import type { Fault } from './faults.js';
+import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
 import { makeGrid } from './grid.js';
@@ -155,6 +156,10 @@ function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp 
     repair: isRepair(action),
     replaced: binned === undefined ? undefined : (fault) => fault.owner === 'item' && fault.part === binned,
     newFuse: closed === undefined ? 0 : fuseMask(bench, closed),
+    movedFuses:
+      after === undefined || after.fitted === before.fitted
+        ? undefined
+        : (blown) => movedFuses(bench.network, before.fitted, after.fitted, blown),
     // An electronic fuse closes again when its supply was lost, which the drawing does not tell of every action.
     mayClose: bench.network.fuses.reduce((mask, index, bit) => {
       const { law } = bench.network.elements[index]!;

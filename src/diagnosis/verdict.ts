@@ -197,6 +197,12 @@ function changed(bench: Workbench, now: Progress, step: Change): Progress {
     const gone = grid.axes.map((axis) => step.replaced!(axis.fault));
     if (gone.includes(true)) alive = mapRows(alive, (row) => healed(grid, row, gone));
   }
+  if (step.movedFuses !== undefined && grid.axes.some((axis) => canBlow(axis.fault))) {
+    const moved = new Map<number, Uint8Array>();
+    for (const [blown, row] of alive)
+      for (const mask of step.movedFuses(blown)) mark(moved, grid.size, mask, openPlaces(row));
+    alive = moved;
+  }
   if (step.newFuse !== 0) {
     const mended = new Map<number, Uint8Array>();
     for (const [blown, row] of alive) mark(mended, grid.size, blown & ~step.newFuse, openPlaces(row));

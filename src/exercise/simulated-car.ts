@@ -18,6 +18,7 @@ import type { Action, Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import type { Alteration } from './alterations.js';
 import type { Answer, Car } from './car.js';
+import { FuseItems } from './fuse-items.js';
 import type { HiddenFault } from './hidden-faults.js';
 import { amperes } from './element-current.js';
 import { effectiveOf, meanOf } from './phases.js';
@@ -74,6 +75,8 @@ export class SimulatedCar implements Car {
   private batteryMoves = 0;
   private pulledIn = 0;
   private blown = 0;
+  private fitted: SetUp['fitted'] = new Map();
+  private readonly fuses: FuseItems;
   /** Voltages of this moment, by what is attached. */
   private known = new Map<string, Settled>();
 
@@ -88,6 +91,7 @@ export class SimulatedCar implements Car {
   ) {
     const { network, duties } = drawPartValues(bench.network, draw, corners);
     this.network = network;
+    this.fuses = new FuseItems(network);
     this.switching = new Switching(network, duties, draw);
     this.charge = draw();
     this.faults = faults.map(({ fault, severity, comesAndGoes }) => ({
@@ -119,6 +123,8 @@ export class SimulatedCar implements Car {
   }
 
   async act(action: Action, after: SetUp): Promise<void> {
+    this.blown = this.fuses.exchanged(this.blown, this.fitted, after.fitted);
+    this.fitted = after.fitted;
     this.mend(action);
     const names = touches(action, this.bench.circuit);
     for (const state of this.faults) {

@@ -20,8 +20,8 @@ export interface CoilBand {
 export interface RelayStates {
   /** Pulled-in masks that hold themselves. */
   readonly stable: readonly number[];
-  /** Pulled-in masks of states that a relay may chatter between; empty if none does. */
-  readonly chatter: readonly number[];
+  /** Pulled-in masks of states that a relay may chatter between, round by round; empty if none does. */
+  readonly chatter: readonly (readonly number[])[];
 }
 
 /**
@@ -104,7 +104,7 @@ export function settleRelays(
     return known;
   };
   const stable: number[] = [];
-  const chatter = new Set<number>();
+  const chatter: number[][] = [];
   const visited = new Set<number>();
   const path: Step[] = [];
 
@@ -119,7 +119,7 @@ export function settleRelays(
       const back = path.findIndex((step) => step.state === next);
       if (back >= 0) {
         const cycle = path.slice(back);
-        if (canRepeat(cycle, coils)) for (const step of cycle) chatter.add(step.state);
+        if (canRepeat(cycle, coils)) chatter.push(cycle.map((step) => step.state));
       } else if (!visited.has(next) && visited.size < MOST_STATES) visit(next);
       path.pop();
     }
@@ -134,6 +134,6 @@ export function settleRelays(
   };
 
   visit(start);
-  if (stable.length === 0 && chatter.size === 0) for (const state of visited) chatter.add(state);
-  return { stable, chatter: [...chatter] };
+  if (stable.length === 0 && chatter.length === 0) chatter.push([...visited]);
+  return { stable, chatter };
 }

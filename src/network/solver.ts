@@ -123,27 +123,35 @@ export class Solver {
       };
       const coilVolts = (pulledIn: number) => this.coilVolts(variant, standing(pulledIn));
       const { stable, chatter } = settleRelays(bands, coilVolts, way.relays);
-      for (const [list, chatters] of [
-        [stable, false],
-        [chatter, true],
-      ] as const) {
-        for (const relays of list) {
-          const name = `${way.blown} ${relays} ${chatters}`;
-          if (seen.has(name)) continue;
-          seen.add(name);
-          const outcome = standing(relays);
-          this.elements.apply(variant, relays, way.blown);
-          const { mayHold, mayBlow } = this.judge(outcome);
-          // A chattering relay feeds the fuse only part of the time, so it may hold at any current; a breaker closes again and again.
-          if (mayHold || chatters || mayBlow.every((fuses) => (fuses & ~this.closeAgain) === 0)) {
-            const whole = this.withFlashing(outcome, standing);
-            outcomes.push(chatters ? { ...whole, chatters } : whole);
-          }
-          for (const fuses of mayBlow) {
-            const room = ways.length < MOST_WAYS || outcomes.length === 0;
-            if (room) ways.push({ blown: way.blown | fuses, relays });
-          }
+      const judged = (relays: number) => {
+        const outcome = standing(relays);
+        this.elements.apply(variant, relays, way.blown);
+        const verdict = this.judge(outcome);
+        // A breaker closes again and again.
+        const recloses = verdict.mayBlow.every((fuses) => (fuses & ~this.closeAgain) === 0);
+        return { ...verdict, outcome, recloses };
+      };
+      const visit = (relays: number, chatters: boolean, holds: boolean): void => {
+        const name = `${way.blown} ${relays} ${chatters} ${holds}`;
+        if (seen.has(name)) return;
+        seen.add(name);
+        const { outcome, mayHold, mayBlow, recloses } = judged(relays);
+        if (chatters ? holds : mayHold || recloses) {
+          const whole = this.withFlashing(outcome, standing);
+          outcomes.push(chatters ? { ...whole, chatters } : whole);
         }
+        for (const fuses of mayBlow) {
+          const room = ways.length < MOST_WAYS || outcomes.length === 0;
+          if (room) ways.push({ blown: way.blown | fuses, relays });
+        }
+      };
+      for (const relays of stable) visit(relays, false, true);
+      for (const round of chatter) {
+        const holds = round.every((relays) => {
+          const { mayHoldPulses, recloses } = judged(relays);
+          return mayHoldPulses || recloses;
+        });
+        for (const relays of round) visit(relays, true, holds);
       }
     }
     return outcomes;

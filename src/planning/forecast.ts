@@ -3,12 +3,12 @@
  * next call: the likely faults of a session mostly shrink.
  */
 import { drivenSetUps, standingOf } from '../diagnosis/evidence.js';
-import { placedFaults } from '../diagnosis/fitted.js';
+import { placedFaults, placedFuses } from '../diagnosis/fitted.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import { sourceElement } from '../network/conditions.js';
 import type { Adjoint, Solver } from '../network/solver.js';
 import type { AddedElement, AppliedFault, Outcome, Variant } from '../network/solver-types.js';
-import { KNOWN_GOOD, type SetUp } from '../session/setup.js';
+import type { SetUp } from '../session/setup.js';
 import { isIdle } from './idle.js';
 import { islands } from './islands.js';
 import type { Version } from './likely.js';
@@ -81,7 +81,12 @@ export class Forecaster {
     const stand = this.stand(setUp);
     const known = stand.forecasts.get(version.key);
     if (known !== undefined) return known;
-    const fresh = this.solve(stand, version, setUp, version.blown & ~this.renewed(setUp));
+    const fresh = this.solve(
+      stand,
+      version,
+      setUp,
+      placedFuses(this.bench.network, setUp.fitted, version.blown),
+    );
     stand.forecasts.set(version.key, fresh);
     this.kept += 1;
     if (this.kept > MOST_KEPT) this.forget(stand);
@@ -142,16 +147,6 @@ export class Forecaster {
       this.blown.set(key, masks);
     }
     return masks;
-  }
-
-  private renewed({ fitted }: SetUp): number {
-    const { network } = this.bench;
-    if (fitted.size === 0) return 0;
-    return network.fuses.reduce(
-      (mask, index, bit) =>
-        fitted.get(network.elements[index]!.part) === KNOWN_GOOD ? mask | (1 << bit) : mask,
-      0,
-    );
   }
 
   /** Drops the set-up asked for longest ago. */

@@ -57,6 +57,16 @@ test('when the short is still there then a new fuse blows again', async () => {
   expect(car.openFuses).not.toBe(0);
 });
 
+test('when a known-good fuse stands in for the blown one then the blown one is still blown when it comes back', async () => {
+  const { act, see } = carWith(await workbenchOf('stop-tail'), 'H1.54 short', 0.001);
+  await act(BRAKING);
+  await act({ do: 'repair', at: 'H1', how: 'replaced' });
+  await act({ do: 'fit known-good', part: 'F4' });
+  expect(await see(RIGHT)).toBe('lit');
+  await act({ do: 'refit', part: 'F4' });
+  expect(await see(RIGHT)).toBe('off');
+});
+
 test('when two lamps change places then the broken filament goes with its lamp', async () => {
   const { act, see } = carWith(await workbenchOf('stop-tail'), 'H1:54 lead open', 0);
   await act(BRAKING);

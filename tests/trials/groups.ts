@@ -16,7 +16,7 @@ import {
 } from '../../src/network/meters.js';
 import type { AppliedFault } from '../../src/network/solver-types.js';
 import type { Ngspice } from '../oracle/ngspice.js';
-import type { Question, Span } from './predictions.js';
+import type { Ailing, Question, Span } from './predictions.js';
 import { Predictions } from './predictions.js';
 
 const METER_ERRORS = 3;
@@ -31,6 +31,15 @@ const FOLLOWED = 12;
 export interface Set {
   readonly id: string;
   readonly faults: readonly { readonly fault: Fault; readonly severity: number }[];
+  /** Fuses that are open, as a mask. */
+  readonly blown: number;
+}
+
+/** A suspect with what it may have done to the fuses, as the findings leave it. */
+export interface Left {
+  readonly suspect: Suspect;
+  /** Masks of the fuses that may be open. */
+  readonly blown: readonly number[];
 }
 
 export class Groups {
@@ -49,21 +58,21 @@ export class Groups {
    */
   async apart(
     truth: Set,
-    suspect: Suspect,
+    left: Left,
     questions: readonly Question[],
     checked: boolean,
   ): Promise<Question | undefined> {
-    if (suspect.hypothesis === truth.id) return undefined;
-    const real = applied(truth);
+    if (left.suspect.hypothesis === truth.id) return undefined;
+    const real = { faults: applied(truth), blown: truth.blown };
     const spans = questions.map((question) => this.predictions.nominal(question, real));
-    const likest = this.likest(spans, suspect, truth, questions);
+    const likest = this.likest(spans, left, truth, questions);
     for (const at of likest.order.slice(0, FOLLOWED)) {
       const question = questions[at]!;
-      const drawn = [real, likest.faults].map((faults) => this.predictions.drawn(question, faults));
+      const drawn = [real, likest.ailing].map((ailing) => this.predictions.drawn(question, ailing));
       if (this.gap(question, drawn[0], drawn[1]) <= METER_ERRORS) continue;
       if (!checked) return question;
       const one = await this.predictions.reference(question, real);
-      const other = await this.predictions.reference(question, likest.faults);
+      const other = await this.predictions.reference(question, likest.ailing);
       if (this.gap(question, one, other) > METER_ERRORS) return question;
     }
     return undefined;
@@ -72,16 +81,16 @@ export class Groups {
   /** The severity of a suspect that comes nearest to the truth, and the readings that still differ, worst first. */
   private likest(
     spans: readonly (Span | undefined)[],
-    suspect: Suspect,
+    left: Left,
     truth: Set,
     questions: readonly Question[],
-  ): { faults: readonly AppliedFault[]; order: readonly number[] } {
-    let best: { faults: readonly AppliedFault[]; order: readonly number[]; worst: number } | undefined;
-    for (const faults of this.versions(suspect, truth)) {
+  ): { ailing: Ailing; order: readonly number[] } {
+    let best: { ailing: Ailing; order: readonly number[]; worst: number } | undefined;
+    for (const ailing of this.versions(left, truth)) {
       const gaps: number[] = [];
       let worst = 0;
       for (const [i, question] of questions.entries()) {
-        gaps[i] = this.gap(question, spans[i], this.predictions.nominal(question, faults));
+        gaps[i] = this.gap(question, spans[i], this.predictions.nominal(question, ailing));
         worst = Math.max(worst, gaps[i]!);
         if (best !== undefined && worst >= best.worst) break;
       }
@@ -89,13 +98,13 @@ export class Groups {
       const order = [...gaps.keys()]
         .filter((i) => gaps[i]! > METER_ERRORS)
         .sort((i, j) => gaps[j]! - gaps[i]!);
-      best = { faults, order, worst };
+      best = { ailing, order, worst };
       if (order.length === 0) break;
     }
     return best!;
   }
 
-  private *versions(suspect: Suspect, truth: Set): Generator<readonly AppliedFault[]> {
+  private *versions({ suspect, blown }: Left, truth: Set): Generator<Ailing> {
     const byId = new Map(this.bench.faults.map((fault) => [fault.id, fault]));
     const axes = suspect.faults.map(({ id }, i) => {
       const fault = byId.get(id)!;
@@ -103,10 +112,11 @@ export class Groups {
         fault.apply(severity),
       );
     });
-    yield* axes.reduce<AppliedFault[][]>(
-      (all, axis) => all.flatMap((before) => axis.map((fault) => [...before, fault])),
+    const all = axes.reduce<AppliedFault[][]>(
+      (lists, axis) => lists.flatMap((before) => axis.map((fault) => [...before, fault])),
       [[]],
     );
+    for (const faults of all) for (const mask of blown) yield { faults, blown: mask };
   }
 
   /** By how many meter errors two predictions differ; words count as apart when none fits both. */

@@ -1,6 +1,6 @@
 /** What a vehicle with a known fault would read in a test: over twenty draws of part values, by our solver and by ngspice. */
 import { standingOf } from '../../src/diagnosis/evidence.js';
-import { placedFaults } from '../../src/diagnosis/fitted.js';
+import { placedFaults, placedFuses } from '../../src/diagnosis/fitted.js';
 import { probe } from '../../src/diagnosis/observe.js';
 import type { Probe } from '../../src/diagnosis/observe.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
@@ -20,6 +20,12 @@ import type { Ngspice } from '../oracle/ngspice.js';
 export interface Question {
   readonly setUp: SetUp;
   readonly reading: Reading;
+}
+
+/** What ails a vehicle, and which of its fuses that has already blown (bit i = network.fuses[i]). */
+export interface Ailing {
+  readonly faults: readonly AppliedFault[];
+  readonly blown: number;
 }
 
 export interface Span {
@@ -83,25 +89,25 @@ export class Predictions {
   }
 
   /** With every part at its nominal value. Undefined where nothing is predicted. */
-  nominal(question: Question, faults: readonly AppliedFault[]): Span | undefined {
-    return this.span(question, faults, this.vehicles.slice(0, 1));
+  nominal(question: Question, ailing: Ailing): Span | undefined {
+    return this.span(question, ailing, this.vehicles.slice(0, 1));
   }
 
   /** Over the draws, by our solver. */
-  drawn(question: Question, faults: readonly AppliedFault[]): Span | undefined {
-    return this.span(question, faults, this.vehicles);
+  drawn(question: Question, ailing: Ailing): Span | undefined {
+    return this.span(question, ailing, this.vehicles);
   }
 
   /** Over the draws, by ngspice with the meter attached; relays and fuses as the solver has them. */
-  async reference(question: Question, faults: readonly AppliedFault[]): Promise<Span | undefined> {
+  async reference(question: Question, ailing: Ailing): Promise<Span | undefined> {
     const asked = this.prepare(question);
     if (asked === undefined) return undefined;
     // A current is no voltage: it would need the element's own drop, which is too small to print.
     if (this.ngspice === undefined || asked.quantity.through !== undefined || this.pulses)
-      return this.drawn(question, faults);
+      return this.drawn(question, ailing);
     const { a, b } = asked.quantity;
     const nodes = [a, b].filter((node) => node !== 0);
-    const variant = this.variant(asked, faults);
+    const variant = this.variant(asked, ailing);
     const { added } = asked;
     const cases = this.vehicles.flatMap(({ network }): SpiceCase[] =>
       new Solver(network, added).solve(variant).map(({ pulledIn, blown, volts }) => ({
@@ -115,20 +121,20 @@ export class Predictions {
       })),
     );
     const solved = await solveDamp(this.ngspice, cases).catch(() => undefined);
-    if (solved === undefined) return this.drawn(question, faults);
-    return hull(solved.map((volts) => read(asked, volts[a]! - volts[b]!, faults)));
+    if (solved === undefined) return this.drawn(question, ailing);
+    return hull(solved.map((volts) => read(asked, volts[a]! - volts[b]!, ailing.faults)));
   }
 
   private span(
     question: Question,
-    faults: readonly AppliedFault[],
+    { faults, blown }: Ailing,
     vehicles: readonly Vehicle[],
   ): Span | undefined {
     const asked = this.prepare(question);
     if (asked === undefined) return undefined;
-    const variant = this.variant(asked, faults.map(opened));
+    const variant = this.variant(asked, { faults: faults.map(opened), blown });
     const { a, b, through } = asked.quantity;
-    const name = JSON.stringify(variant.faults);
+    const name = `${blown} ${JSON.stringify(variant.faults)}`;
     const values: number[] = [];
     vehicles.forEach((vehicle, i) => {
       const key = `${i} ${asked.key} ${name}`;
@@ -166,11 +172,16 @@ export class Predictions {
     return prepared;
   }
 
-  private variant({ setUp, present, source }: Prepared, faults: readonly AppliedFault[]): Variant {
-    const own = placedFaults(this.bench.network, setUp.fitted, faults);
-    const element = sourceElement(this.bench.network);
+  private variant({ setUp, present, source }: Prepared, { faults, blown }: Ailing): Variant {
+    const { network } = this.bench;
+    const own = placedFaults(network, setUp.fitted, faults);
+    const element = sourceElement(network);
     const flat = own.some((fault) => fault.kind === 'law' && fault.element === element);
-    return { present, faults: flat ? own : [source, ...own], blown: 0 };
+    return {
+      present,
+      faults: flat ? own : [source, ...own],
+      blown: placedFuses(network, setUp.fitted, blown),
+    };
   }
 }
 

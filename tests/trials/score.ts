@@ -1,13 +1,16 @@
 /** A simulated session in figures: what the program made of it against what was really wrong. */
 import type { Diagnosis, Suspect } from '../../src/diagnosis/diagnosis-types.js';
+import { gather } from '../../src/diagnosis/evidence.js';
+import { judge } from '../../src/diagnosis/verdict.js';
+import type { Course } from '../../src/diagnosis/verdict.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import { candidates } from '../../src/planning/candidates.js';
 import { conditionsOf } from '../../src/planning/condition.js';
 import { workedMilliseconds } from './clock.js';
 import type { Set as Hypothesis } from './groups.js';
-import type { Groups } from './groups.js';
+import type { Groups, Left } from './groups.js';
 import type { Question } from './predictions.js';
-import type { Kind, Session } from './session.js';
+import type { Kind, Moment, Session } from './session.js';
 
 /** Suspects with less than this share of the weight do not count as left. */
 const COUNTS = 0.01;
@@ -50,14 +53,16 @@ export interface Score {
 }
 
 export async function score(bench: Workbench, groups: Groups, session: Session): Promise<Score> {
-  const { hidden, stopped, final, kind } = session;
+  const { complaint, stopped, final, kind } = session;
+  const { hidden } = stopped;
   const truth: Hypothesis = {
     id: hidden.map(({ fault }) => fault.id).join(' + '),
     faults: hidden.map(({ fault, now }) => ({ fault, severity: now })),
+    blown: stopped.openFuses,
   };
   const started = workedMilliseconds();
   const questions = kind === 'outside' ? [] : questionsOf(bench, session);
-  const left = counting(stopped.suspects);
+  const left = counting(stopped.diagnosis.suspects);
   const same = left.find((suspect) => isSame(suspect, truth));
   let apart = '';
   let inGroup = kind !== 'outside' && left.length > 0;
@@ -65,7 +70,7 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
   let inRepair = inGroup;
   for (const suspect of inGroup ? left : []) {
     if (isSame(suspect, truth)) continue;
-    const reading = await groups.apart(truth, suspect, questions, true);
+    const reading = await groups.apart(truth, withFuses(bench, suspect, stopped), questions, true);
     if (reading === undefined) {
       listed = true;
       continue;
@@ -77,8 +82,9 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
     if (!mends) break;
   }
   let baselineInGroup = kind !== 'outside';
-  for (const suspect of baselineInGroup ? counting(session.complaint.suspects) : []) {
-    if ((await groups.apart(truth, suspect, questions, false)) === undefined) continue;
+  for (const suspect of baselineInGroup ? counting(complaint.diagnosis.suspects) : []) {
+    if ((await groups.apart(truth, withFuses(bench, suspect, complaint), questions, false)) === undefined)
+      continue;
     baselineInGroup = false;
     break;
   }
@@ -97,16 +103,16 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
     apart,
     confirmed: confirmedAs(bench, session),
     ranges: rangesOf(same, session),
-    suspectsFirst: counting(session.complaint.suspects).length,
+    suspectsFirst: counting(complaint.diagnosis.suspects).length,
     suspectsLast: left.length,
     findings: session.findings,
     minutes: session.minutes,
     repairs: session.repairs,
     cured: session.car.hidden.length === 0,
     solved: session.left.length === 0,
-    fits: stopped.fits,
-    openLeads: openLeads(stopped) || openLeads(final),
-    named: isNamed(bench, session, stopped.suspects[0]),
+    fits: stopped.diagnosis.fits,
+    openLeads: openLeads(stopped.diagnosis) || openLeads(final),
+    named: isNamed(bench, session, stopped.diagnosis.suspects[0]),
     misreads: session.misreads,
     baselineInGroup,
     milliseconds: Object.values(spent).reduce((sum, part) => sum + part, 0),
@@ -117,9 +123,19 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
 /** Every test a person may do about this complaint. */
 function questionsOf(bench: Workbench, { mechanic, complaint }: Session): Question[] {
   const session = mechanic.case;
-  return [...candidates(bench, session, complaint, conditionsOf(bench, session, complaint))].filter(
-    ({ wiggle }) => wiggle === undefined,
-  );
+  return [
+    ...candidates(bench, session, complaint.diagnosis, conditionsOf(bench, session, complaint.diagnosis)),
+  ].filter(({ wiggle }) => wiggle === undefined);
+}
+
+/** With the fuses that it may have blown by that moment. */
+function withFuses(bench: Workbench, suspect: Suspect, moment: Moment): Left {
+  const evidence = gather(bench, moment.case);
+  const faults = suspect.faults.map(({ id }) => bench.faults.find((fault) => fault.id === id)!);
+  const courses: readonly Course[] =
+    suspect.course === 'either' ? ['steady', 'comes and goes'] : [suspect.course];
+  const masks = courses.flatMap((course) => judge(bench, faults, evidence, course).blown);
+  return { suspect, blown: masks.length === 0 ? [0] : [...new Set(masks)] };
 }
 
 function counting(suspects: readonly Suspect[]): Suspect[] {
@@ -132,13 +148,15 @@ function isSame(suspect: Suspect, truth: Hypothesis): boolean {
 }
 
 /** Would its repair mend the vehicle, or all that is meant by it? */
-function isMended(suspect: Suspect, { hidden }: Session): boolean {
+function isMended(suspect: Suspect, { stopped: { hidden } }: Session): boolean {
   const how = new Set(hidden.map(({ fault }) => fault.repair.how));
   return suspect.faults.every(({ repair }) => how.has(repair.how));
 }
 
 function confirmedAs(bench: Workbench, session: Session): Score['confirmed'] {
-  const confirmed = [...session.stopped.suspects, ...session.final.suspects].filter((one) => one.confirmed);
+  const confirmed = [...session.stopped.diagnosis.suspects, ...session.final.suspects].filter(
+    (one) => one.confirmed,
+  );
   if (confirmed.length === 0) return 'no';
   const right = (suspect: Suspect) =>
     session.kind === 'outside' ? isNamed(bench, session, suspect) : isMended(suspect, session);
@@ -155,7 +173,7 @@ function isNamed(bench: Workbench, { alteration }: Session, suspect: Suspect | u
   return suspect.faults.every(({ part }) => altered.includes(part));
 }
 
-function rangesOf(suspect: Suspect | undefined, { hidden }: Session): Score['ranges'] {
+function rangesOf(suspect: Suspect | undefined, { stopped: { hidden } }: Session): Score['ranges'] {
   if (suspect === undefined) return [];
   return suspect.faults.flatMap(({ id }, i) => {
     const range = suspect.severities[i];

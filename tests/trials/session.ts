@@ -17,6 +17,7 @@ import type { Draw } from '../../src/exercise/random.js';
 import { pick, random } from '../../src/exercise/random.js';
 import { SimulatedCar } from '../../src/exercise/simulated-car.js';
 import { suggest } from '../../src/planning/next.js';
+import type { Case } from '../../src/session/case.js';
 import type { Action } from '../../src/session/events.js';
 import { workedMilliseconds } from './clock.js';
 import type { Complaint, Different } from './complaint.js';
@@ -37,6 +38,14 @@ const CORNERS = 0.25;
 /** Set-ups in which the owner drove before, enough for a short to blow its fuse. */
 const DRIVEN = 8;
 
+/** What the program made of the session at some moment, and how the vehicle really was. */
+export interface Moment {
+  readonly case: Case;
+  readonly diagnosis: Diagnosis;
+  readonly hidden: SimulatedCar['hidden'];
+  readonly openFuses: number;
+}
+
 export interface Session {
   readonly seed: number;
   readonly kind: Kind;
@@ -44,10 +53,9 @@ export interface Session {
   readonly car: SimulatedCar;
   readonly mechanic: Mechanic;
   /** After the complaint alone. */
-  readonly complaint: Diagnosis;
-  /** When the program suggested nothing more, before any repair; what was hidden at that moment. */
-  readonly stopped: Diagnosis;
-  readonly hidden: SimulatedCar['hidden'];
+  readonly complaint: Moment;
+  /** When the program suggested nothing more, before any repair. */
+  readonly stopped: Moment;
   readonly final: Diagnosis;
   /** Reading that rules the truth out, if one does. */
   readonly fell: string | undefined;
@@ -179,11 +187,10 @@ class Running {
 
   async run(): Promise<Session> {
     const { mechanic, car, seed, kind, bench } = this;
-    const complaint = mechanic.diagnosis;
+    const complaint = this.moment;
     await this.lookAround();
     await this.investigate();
-    const stopped = mechanic.diagnosis;
-    const { hidden } = car;
+    const stopped = this.moment;
     const fell = this.fell();
     const findings = mechanic.findings;
     const { minutes } = this;
@@ -197,12 +204,11 @@ class Running {
     return {
       seed,
       kind,
-      truth: this.truth(hidden),
+      truth: this.truth(stopped.hidden),
       car,
       mechanic,
       complaint,
       stopped,
-      hidden,
       final: mechanic.diagnosis,
       fell,
       findings,
@@ -212,6 +218,16 @@ class Running {
       misreads: this.misreads,
       alteration: this.alteration,
       spent: { ...mechanic.spent, suggest: this.suggesting },
+    };
+  }
+
+  private get moment(): Moment {
+    const { mechanic, car } = this;
+    return {
+      case: mechanic.case,
+      diagnosis: mechanic.diagnosis,
+      hidden: car.hidden,
+      openFuses: car.openFuses,
     };
   }
 

@@ -136,7 +136,7 @@ export function isMiss(scored: Score): boolean {
 }
 
 function storyOf(session: Session, scored: Score): string {
-  const left = session.stopped.suspects.slice(0, 6).map((suspect) => {
+  const left = session.stopped.diagnosis.suspects.slice(0, 6).map((suspect) => {
     const ranges = suspect.severities.map((range) =>
       range === undefined ? '' : ` ${range.low.toPrecision(3)} to ${range.high.toPrecision(3)} ${range.unit}`,
     );
