@@ -124,7 +124,7 @@ export interface BlownFuse {
 export interface Hidden {
   /** The suspect that hides others. */
   readonly behind: FaultInfo;
-  /** Faults that would not have shown so far; shorts first. */
+  /** Faults that would not have shown so far and would matter after its repair; the likeliest first. */
   readonly faults: readonly FaultInfo[];
   readonly advice: string;
 }

@@ -181,7 +181,7 @@ const LESSONS: readonly (readonly [file: string, trap: string, ...checks: Check[
       );
       const before = diagnose(createWorkbench(circuit), foldCase(circuit, recorded.slice(0, repair)), { fit: true });
       expect(before.hidden.map(({ behind }) => behind.id)).toEqual(['X2.1 resistance']);
-      expect(before.hidden[0]?.faults.some(({ part }) => part === 'H1')).toBe(true);
+      expect(before.hidden[0]?.faults[0]?.id).toBe('H1:1 lead open');
       expect(diagnosis.paired).toBe(true);
       const best = diagnosis.suspects[0]!.faults.map(({ part }) => part);
       expect(best).toContain('X2');
