@@ -59,7 +59,7 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
   const left = explanations.length === 0 ? triples : explanations;
   const verified = proveRepair(session.timeline, abnormalFindings(senses)).state === 'verified';
   const ranked = rank(left);
-  const confirmed = confirmedBy(bench, session, ranked, verified);
+  const confirmed = confirmedBy(bench, session, evidence, ranked, verified);
   const byId = new Map(left.map((both) => [hypothesisId(both[0].faults), both]));
   const suspects = ranked.map((suspect, i): Suspect => {
     const both = byId.get(suspect.hypothesis)!;

@@ -6,6 +6,9 @@ import type { Question } from './question.js';
 
 export type Touch = (fault: Fault) => boolean;
 
+/** Was the complaint there? After a repair nobody knows until it is looked at again. */
+export type Symptom = 'present' | 'absent' | 'unsure';
+
 export interface Change {
   readonly kind: 'change';
   readonly touched: readonly Touch[];
@@ -38,7 +41,7 @@ export type EvidenceStep =
   | {
       readonly kind: 'observation';
       readonly observation: Observation;
-      readonly symptom: 'present' | 'absent';
+      readonly symptom: Symptom;
       /** A load that failed before fails again in the same set-up. */
       readonly again: boolean;
     };

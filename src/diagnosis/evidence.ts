@@ -8,18 +8,18 @@ import type { Case, Finding } from '../session/case.js';
 import type { Action, Look } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import { atRest } from '../session/setup.js';
+import { healthyRange, isAmiss } from './amiss.js';
 import type { Fault } from './faults.js';
 import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
 import { makeGrid } from './grid.js';
 import { contrast } from './contrast.js';
-import type { Change, Evidence, EvidenceStep, Touch } from './evidence-types.js';
+import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
 import type { Observation } from './observe.js';
 import { attachedBy, node, observe } from './observe.js';
 import type { Question } from './question.js';
 import { blownBy } from './restrict.js';
-import { WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';
 
 export function gather(bench: Workbench, session: Case): Evidence {
@@ -30,7 +30,11 @@ export function gather(bench: Workbench, session: Case): Evidence {
   let standing = atRest(bench.circuit);
   const keys: string[] = [];
   let controls = standing.controls;
-  let symptom: 'present' | 'absent' = 'present';
+  let symptom: Symptom = 'present';
+  /** How it was seen last: a repair alone brings nothing about. */
+  let known: Exclude<Symptom, 'unsure'> = 'present';
+  /** Findings that no healthy vehicle would show, by number. */
+  const amiss = new Set<number>();
 
   for (const step of session.timeline) {
     if (step.kind === 'action') {
@@ -40,6 +44,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
       keys.push(JSON.stringify([step.action, step.number]));
       if (step.action.do === 'operate') controls = standing.controls;
       else together = [];
+      if (isRepair(step.action) && symptom === 'present') symptom = 'unsure';
       continue;
     }
     const { finding } = step;
@@ -51,19 +56,20 @@ export function gather(bench: Workbench, session: Case): Evidence {
       keys.push(`${control} ${position}`);
     }
     controls = finding.setUp.controls;
-    const now = symptomAt(bench, finding, earlier, symptom);
-    if (now !== symptom) {
+    const observed = observe(bench, finding, earlier);
+    const seen = observed.filter(({ quantity }) => quantity.load !== undefined);
+    if (seen.some((one) => isAmiss(healthyRange(bench, one), one))) amiss.add(finding.number);
+    const now = symptomAt(finding, earlier, amiss, symptom);
+    if (now !== known && now !== 'unsure') {
       steps.push({ kind: 'symptom', now, finding: finding.number });
       keys.push(now);
       together = [];
+      known = now;
     }
     symptom = now;
-    const again = failsAgain(bench, finding, earlier);
+    const again = failsAgain(finding, earlier, amiss);
     const rivals = together.filter((other) => sameSetUp(other.setUp, finding.setUp));
-    for (const observation of [
-      ...observe(bench, finding, earlier),
-      ...contrast(bench, finding, rivals, earlier),
-    ]) {
+    for (const observation of [...observed, ...contrast(bench, finding, rivals, earlier)]) {
       steps.push({ kind: 'observation', observation, symptom, again });
       keys.push(keyOf(observation, symptom));
     }
@@ -177,48 +183,34 @@ function fuseMask(bench: Workbench, part: string): number {
 }
 
 /**
- * Was the complaint there at this finding? Said so, or shown: a load that failed in the same set-up and now works means it has
- * gone; one that fails again means it is back.
+ * Was the complaint there at this finding? Said so, or shown: a load out of order shows it; one that was out of order in the same
+ * set-up and is no more shows that it has gone.
+ * @param amiss numbers of the findings that no healthy vehicle would show
  */
 function symptomAt(
-  bench: Workbench,
   finding: Finding,
   earlier: readonly Finding[],
-  before: 'present' | 'absent',
-): 'present' | 'absent' {
+  amiss: ReadonlySet<number>,
+  before: Symptom,
+): Symptom {
   if (finding.symptom === 'absent') return 'absent';
-  const { reading } = finding;
-  if (reading.kind !== 'load' || finding.evidence === 'told') return before;
-  const alike = earlier.filter(
-    (other) =>
-      other.reading.kind === 'load' &&
-      other.reading.load === reading.load &&
-      sameSetUp(other.setUp, finding.setUp),
-  );
-  if (alike.length === 0) return before;
-  const good = (sight: string) => WORDS[bench.network.loads.get(reading.load)!.kind][0] === sight;
-  const failed = alike.some((other) => other.reading.kind === 'load' && !good(other.reading.value));
-  if (failed && good(reading.value)) return 'absent';
-  if (!good(reading.value)) return 'present';
-  return before;
+  if (finding.reading.kind !== 'load' || finding.evidence === 'told') return before;
+  if (amiss.has(finding.number)) return 'present';
+  return earlier.some((other) => amiss.has(other.number) && repeats(other, finding)) ? 'absent' : before;
 }
 
-function failsAgain(bench: Workbench, finding: Finding, earlier: readonly Finding[]): boolean {
-  const failed = ({ reading, evidence }: Finding) =>
-    reading.kind === 'load' &&
-    evidence !== 'told' &&
-    WORDS[bench.network.loads.get(reading.load)!.kind][0] !== reading.value;
-  const { reading } = finding;
+function failsAgain(finding: Finding, earlier: readonly Finding[], amiss: ReadonlySet<number>): boolean {
+  const failed = (one: Finding) => amiss.has(one.number) && one.evidence !== 'told';
+  return failed(finding) && earlier.some((other) => failed(other) && repeats(other, finding));
+}
+
+/** The same load, looked at in the same set-up. */
+function repeats({ reading, setUp }: Finding, finding: Finding): boolean {
   return (
-    failed(finding) &&
-    earlier.some(
-      (other) =>
-        failed(other) &&
-        other.reading.kind === 'load' &&
-        reading.kind === 'load' &&
-        other.reading.load === reading.load &&
-        sameSetUp(other.setUp, finding.setUp),
-    )
+    reading.kind === 'load' &&
+    finding.reading.kind === 'load' &&
+    reading.load === finding.reading.load &&
+    sameSetUp(setUp, finding.setUp)
   );
 }
 

@@ -5,7 +5,9 @@
 import type { Case, Finding, Step } from '../session/case.js';
 import type { Action } from '../session/events.js';
 import type { Suspect } from './diagnosis-types.js';
+import type { Evidence } from './evidence-types.js';
 import { sameSetUp } from './evidence.js';
+import { isMissed } from './proof-of-mending.js';
 import { isRepair } from './proof-of-repair.js';
 import { WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';
@@ -25,6 +27,7 @@ const DAMAGE = new Set(['blown', 'broken', 'burnt', 'corroded', 'loose', 'wrong 
 export function confirmedBy(
   bench: Workbench,
   session: Case,
+  evidence: Evidence,
   ranked: readonly Suspect[],
   verified: boolean,
 ): ReadonlySet<string> {
@@ -46,7 +49,13 @@ export function confirmedBy(
   const repaired = verified ? session.timeline.flatMap(repairedPart) : [];
   // What comes and goes by itself may have gone by itself again.
   const mended = (suspect: Suspect) =>
-    suspect.course !== 'comes and goes' && repaired.includes(suspect.faults[0]!.part);
+    suspect.course !== 'comes and goes' &&
+    repaired.includes(suspect.faults[0]!.part) &&
+    isMissed(
+      bench,
+      bench.faults.find(({ id }) => id === suspect.hypothesis)!,
+      evidence,
+    );
   const proved = group.filter(
     (suspect) =>
       findings.some((finding) => dropAcross(bench, finding, suspect)) || damaged(suspect) || mended(suspect),

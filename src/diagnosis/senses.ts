@@ -1,9 +1,9 @@
 /** What a healthy vehicle would have read, finding by finding, and what each finding proved. */
 import type { Case, Finding } from '../session/case.js';
+import { healthyRange, isAmiss } from './amiss.js';
 import type { FindingSense } from './diagnosis-types.js';
 import type { Evidence } from './evidence-types.js';
 import type { Observation } from './observe.js';
-import { Predictor } from './predict.js';
 import type { Verdict } from './verdict.js';
 import { showRange } from './wording.js';
 import type { Workbench } from './workbench.js';
@@ -20,10 +20,8 @@ export function judgeFindings(bench: Workbench, evidence: Evidence): Sense[] {
   return evidence.steps.flatMap((step) => {
     if (step.kind !== 'observation') return [];
     const { observation } = step;
-    const bands = new Predictor(bench, observation).bands([[]], 0);
-    const low = Math.min(...bands.map((band) => band.low));
-    const high = Math.max(...bands.map((band) => band.high));
-    return [{ observation, low, high, abnormal: low > observation.high || high < observation.low }];
+    const healthy = healthyRange(bench, observation);
+    return [{ observation, ...healthy, abnormal: isAmiss(healthy, observation) }];
   });
 }
 

@@ -59,16 +59,17 @@ function agreeing(
   surroundings: Surroundings,
 ): ((figure: number) => boolean) | undefined {
   const classify = classifierFor(bench, reading, surroundings);
-  const near = (value: number) => {
-    const read = classify(value);
+  const near = (value: number, step: number) => {
+    const [low, high] = [classify(value - step), classify(value + step)];
+    const read: Span = [Math.min(low[0], high[0]), Math.max(low[1], high[1])];
     return (figure: number) => meets(classify(figure), read);
   };
   switch (reading.kind) {
     case 'volts':
     case 'clamp':
-      return near(reading.value.value);
+      return near(reading.value.value, reading.value.step);
     case 'ohms':
-      return near(reading.value === 'OL' ? Infinity : reading.value.value);
+      return reading.value === 'OL' ? near(Infinity, 0) : near(reading.value.value, reading.value.step);
     case 'load': {
       const { kind } = bench.network.loads.get(reading.load)!;
       if (!WORDS[kind].includes(reading.value)) return undefined;

@@ -39,6 +39,13 @@ const PICKED_FREELY = 8;
 /** Severities within this factor read alike. */
 const NARROW = 1.6;
 
+/**
+ * A suspect that fits a finding only at the far edge of what can be will hardly read as foretold in the next test either: its
+ * word counts for this much less with each such finding (our own figure), or the same promise would be made again and again.
+ */
+const MISSED = 0.3;
+const MOST_MISSED = 5;
+
 /** What the list is made with. */
 export interface Judgement {
   /** Number of findings so far that it does not agree with. */
@@ -66,6 +73,7 @@ export function likelyFaults(
     covered += suspect.share;
     const faults = suspect.faults.map(({ id }) => byId.get(id)!);
     const versions = versionsOf(bench, faults, suspect, ranked.length > MANY, judgement);
+    const missed = Math.min(MOST_MISSED, judgement.misfits(versions[0]!));
     for (const version of versions) {
       list.push({
         ...version,
@@ -74,7 +82,7 @@ export function likelyFaults(
         at: faults.flatMap(({ part, site }) => [part, site]),
         steady: suspect.course === 'steady',
         name: faults.map((fault) => shortName(bench, fault)).join(' + '),
-        weight: suspect.share / versions.length,
+        weight: (suspect.share * MISSED ** missed) / versions.length,
       });
     }
   }

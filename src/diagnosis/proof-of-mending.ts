@@ -1,0 +1,41 @@
+/**
+ * Did the repair cure it? A repair proves its fault only if the vehicle would still fail without it: after a new fuse everything
+ * works again, whatever blew the old one, until that is repeated.
+ */
+import { openPlaces, union, without } from './alive.js';
+import type { Evidence } from './evidence-types.js';
+import type { Fault } from './faults.js';
+import type { Progress } from './verdict.js';
+import { begin, walk } from './verdict.js';
+import type { Workbench } from './workbench.js';
+
+/**
+ * Words overlap: a lamp at half its volts may be called off before and lit after. So much of the severities may read either way
+ * (our own figure).
+ */
+const OVERLAP = 1 / 3;
+
+/** Would a reading after the last repair of this fault have come out otherwise, had the fault stayed as it was? */
+export function isMissed(bench: Workbench, fault: Fault, evidence: Evidence): boolean {
+  const { steps } = evidence;
+  const at = steps.findLastIndex(
+    (step) =>
+      step.kind === 'change' &&
+      step.repair &&
+      (step.replaced?.(fault) === true || step.touched.some((touch) => touch(fault))),
+  );
+  if (at < 0) return false;
+  const before = walk(bench, begin([fault], evidence, 'steady'), steps.slice(0, at));
+  if (before.fall !== undefined) return false;
+  const there = { ...before, alive: without(before.alive, before.grid.size - 1) };
+  const untouched = steps
+    .slice(at)
+    .map((step) => (step.kind === 'change' ? { ...step, touched: [], replaced: undefined } : step));
+  const after = walk(bench, there, untouched);
+  return after.fall !== undefined || room(after) <= OVERLAP * room(there);
+}
+
+/** Number of severities that still fit. */
+function room({ alive, grid }: Progress): number {
+  return openPlaces(union(alive, grid.size)).length;
+}

@@ -1,0 +1,54 @@
+/** When a repair has shown that its fault was there, and when something else may have cured it. */
+import { describe, expect, test } from 'vitest';
+import { gather } from '../../src/diagnosis/evidence.js';
+import { isMissed } from '../../src/diagnosis/proof-of-mending.js';
+import { foldCase } from '../../src/session/fold.js';
+import { diagnosisOf, recordedOf, suspectIds, workbenchOf } from './session-of.js';
+
+const DEAD = ['pedal down', 'dead H1.54 H2.54 H3'];
+
+async function isProved(fault: string, lines: readonly string[]): Promise<boolean> {
+  const bench = await workbenchOf('stop-tail');
+  const evidence = gather(bench, foldCase(bench.circuit, recordedOf(bench, lines)));
+  return isMissed(
+    bench,
+    bench.faults.find(({ id }) => id === fault)!,
+    evidence,
+  );
+}
+
+describe('what a repair proves', () => {
+  test('when a bad contact was cleaned and the lamps are lit then it was the contact', async () => {
+    expect(await isProved('S4.1 resistance', [...DEAD, 'clean S4.1', 'works H1.54 H2.54 H3'])).toBe(true);
+  });
+
+  test('when the short would have blown the new fuse too then the repair counts', async () => {
+    const lines = [...DEAD, 'repair H1.54 insulated it', 'new F4', 'works H1.54 H2.54 H3'];
+    expect(await isProved('H1.54 short', lines)).toBe(true);
+  });
+
+  test('when the new fuse alone would have done then the repair counts only after the horn was sounded', async () => {
+    const lines = [...DEAD, 'repair B1.1 insulated it', 'new F4', 'works H1.54 H2.54 H3'];
+    expect(await isProved('B1.1 short', lines)).toBe(false);
+    expect(await isProved('B1.1 short', [...lines, 'horn button pressed', 'works B1'])).toBe(true);
+  });
+
+  test('when nothing was repaired then nothing is proved', async () => {
+    expect(await isProved('S4.1 resistance', [...DEAD, 'works H1.54 H2.54 H3'])).toBe(false);
+  });
+});
+
+test('when a new motor still looks slow, as a good one may, then the old one stays a suspect', async () => {
+  const bench = await workbenchOf('starter');
+  const lines = ['clutch down', 'key start', 'see M1 stopped', 'new M1', 'see M1 slow'];
+  expect(suspectIds(diagnosisOf(bench, lines))).toContain('M1:winding lead resistance');
+});
+
+test('when a fan that ran by itself stands still after the repair then the repaired fault is not ruled out by that', async () => {
+  const bench = await workbenchOf('radiator-fan');
+  const lines = ['key on', 'see M1 runs', 'repair W7 took away a load', 'see M1 stopped'];
+  const before = suspectIds(diagnosisOf(bench, lines.slice(0, 2)));
+  const wire = before.filter((id) => id.startsWith('W7 '));
+  expect(wire.length).toBeGreaterThan(0);
+  expect(suspectIds(diagnosisOf(bench, lines))).toEqual(expect.arrayContaining(wire));
+});
