@@ -60,6 +60,57 @@ describe('at the prompt', () => {
     );
   });
 
+  test.each([
+    ['works H1'],
+    ['H1 works'],
+    ['it works again'],
+    ['H1 lit when key on gear reverse'],
+    ['what is it', 'suspects', 'on'],
+  ])(
+    'when the repeat is answered by %s then it is recorded and the repair is verified',
+    async (...answers) => {
+      const ran = await startWith(
+        'key on, gear reverse',
+        'volts bat+ bat- 12.4',
+        'volts X3.2h bat- 0.0',
+        'volts X3.2c bat- 11.9',
+        'key off', // a load named without a condition is meant in the failed one
+        'repair X3 cleaned pin 2, 15 min',
+        ...answers,
+        '',
+      );
+      expect(ran.status, shown(ran)).toBe(0);
+      expect(ran.asker.left).toBe(0);
+      expect(ran.stdout).toContain('CAUSE (CONFIRMED)');
+      const found = (await events()).filter((event) => event.type === 'found' && event.symptom === 'absent');
+      expect(found).toMatchObject([{ reading: { kind: 'load', load: 'H1', value: 'lit' } }]);
+      if (answers[0] === 'what is it') expect(ran.stderr).toContain('"what is it" does not say what H1 does');
+    },
+  );
+
+  test('when another load is told at the repeat then it is recorded, and the failed one is asked again', async () => {
+    const ran = await startWith(
+      'key on, gear reverse',
+      'volts bat+ bat- 12.4',
+      'volts X3.2h bat- 0.0',
+      'volts X3.2c bat- 11.9',
+      'repair X3 cleaned pin 2, 15 min',
+      'works H2',
+      'still dead',
+      'no', // no reading taken again
+      '', // not closed
+      'pause',
+    );
+    expect(ran.status, shown(ran)).toBe(0);
+    const questions = ran.asker.questions.filter((text) => text.startsWith('Repeat the failed condition'));
+    expect(questions).toHaveLength(2);
+    const tail = (await events()).filter((event) => event.type === 'found').slice(-2);
+    expect(tail).toMatchObject([
+      { reading: { kind: 'load', load: 'H2', value: 'lit' } },
+      { reading: { kind: 'load', load: 'H1', value: 'off' }, symptom: 'present' },
+    ]);
+  });
+
   test('when it is closed on the strength of one reading then that reading is named and going back is offered', async () => {
     const ran = await startWith(
       'key on, gear reverse',

@@ -1,15 +1,8 @@
 /** From the cause to the end: the repair, everything put back, the failed condition repeated, the report. */
-import type { Circuit } from '../../circuit/circuit.js';
-import type { Finding } from '../../session/case.js';
-import { decide } from '../../session/decide.js';
-import { describeEvent } from '../../session/describe-event.js';
 import { describeLoad } from '../../session/describe.js';
-import type { Event } from '../../session/events.js';
-import { ENGINE } from '../../session/fold.js';
-import { loadKind } from '../../session/names.js';
 import { parseLine } from '../../session/parse-line.js';
 import { KNOWN_GOOD, type SetUp } from '../../session/setup.js';
-import { parseSight, WORKING } from '../../session/parse-sight.js';
+import type { Event } from '../../session/events.js';
 import { isRepair, proveRepair } from '../../diagnosis/proof-of-repair.js';
 import type { Output } from '../output.js';
 import type { Session } from '../session.js';
@@ -19,6 +12,7 @@ import { answerQuery } from './answer.js';
 import type { Asker } from './asker.js';
 import { goBack } from './weak-links.js';
 import { carryOut, type Confirm } from './carry-out.js';
+import { isRepeat, repeatedLine } from './repeat.js';
 
 export interface Closing {
   readonly session: Session;
@@ -114,39 +108,26 @@ function linesToPutBack({ unplugged, out, jumpers, lamps, fitted }: SetUp): read
 }
 
 /** Each load that failed, in the condition in which it failed. */
-async function repeatFailed({ session, asker, output, confirm }: Closing): Promise<void> {
+async function repeatFailed(talk: Closing): Promise<void> {
+  const { session, asker, output, confirm } = talk;
   const { circuit } = session;
   const failed = proveRepair(session.case.timeline, abnormalOf(session)).conditions;
   if (failed.length === 0) output.say('No failed condition is recorded that could be repeated.', 'warning');
+  const told: Event[] = [];
   for (const { load, finding } of failed) {
     const mark = setUpMark(circuit, finding.setUp);
-    for (;;) {
+    while (!told.some((event) => isRepeat(event, load, finding))) {
       const answer = await asker.ask(
         `Repeat the failed condition (${mark}): what does ${describeLoad(circuit, load)} do?`,
       );
       if (!answer) break;
-      const sight = parseSight(answer, loadKind(circuit, load)!);
-      if (!sight.ok) {
-        output.complain(sight.message, sight.mend);
-        continue;
+      const line = repeatedLine(answer, load, finding, session);
+      if (line.kind === 'error') output.complain(line.message, line.mend);
+      else if (line.kind === 'query') answerQuery(line, session, output);
+      else if (line.kind === 'events') {
+        const recorded = await carryOut(session, line.events, line.echo, output, confirm);
+        told.push(...recorded.map(({ event }) => event));
       }
-      const good = sight.value === WORKING[loadKind(circuit, load)!];
-      const event: Event = {
-        type: 'found',
-        reading: { kind: 'load', load, value: sight.value },
-        when: conditionOf(circuit, finding),
-        symptom: good ? 'absent' : 'present',
-      };
-      const decision = decide(circuit, session.recorded, [event]);
-      if (decision.ok)
-        await carryOut(session, [event], [describeEvent(circuit, event, session.case.now)], output, confirm);
-      else output.complain(decision.message, decision.mend);
-      break;
     }
   }
-}
-
-function conditionOf(circuit: Circuit, { setUp }: Finding): readonly (readonly [string, string])[] {
-  const controls = [...setUp.controls];
-  return circuit.controls.has(ENGINE) ? controls : [...controls, [ENGINE, setUp.engine] as const];
 }
