@@ -1,5 +1,4 @@
 /** The report of a session as it stands, in any of its forms. */
-import { cautionsOfSession } from '../planning/step-cautions.js';
 import { buildReport, type Report } from '../report/report.js';
 import type { Session } from './session.js';
 import { PROGRAM } from './version.js';
@@ -18,6 +17,6 @@ export function sessionReport(session: Session, personal = true, whole = true): 
     personal,
     alike: whole ? session.alike : [],
     weakLinks: whole ? session.weakLinks : [],
-    cautions: cautionsOfSession(session.circuit, session.recorded).map((caution) => caution.text),
+    cautions: session.cautions.map((caution) => caution.text),
   });
 }

@@ -8,6 +8,9 @@ import type { Alike, Diagnosis } from '../diagnosis/diagnosis-types.js';
 import { weakLinks, type WeakLink } from '../diagnosis/drop-one.js';
 import { createWorkbench, type Workbench } from '../diagnosis/workbench.js';
 import { alike } from '../planning/alike.js';
+import type { Caution } from '../planning/cautions.js';
+import { secondFusesOfSession } from '../planning/second-fuse.js';
+import { cautionsOfSession } from '../planning/step-cautions.js';
 import { suggest } from '../planning/next.js';
 import type { Suggestion } from '../planning/suggestion.js';
 import type { Case } from '../session/case.js';
@@ -86,6 +89,14 @@ export class Session {
       const own = this.diagnosis.suspects.filter((one) => one.faults.every(({ id }) => ids.has(id)));
       return own.reduce((sum, { share }) => sum + share, 0) >= WORTH_LOOKING;
     }));
+  }
+
+  /** Every caution that what was done and read called for, in the order of first need; second fuses at the end. */
+  get cautions(): readonly Caution[] {
+    return [
+      ...cautionsOfSession(this.circuit, this.#recorded),
+      ...secondFusesOfSession(this.bench, this.#recorded),
+    ];
   }
 
   /** Best first, without the tests that somebody could not do. */

@@ -1,7 +1,11 @@
 /** Before a fuse goes in: is what blew the last one still a suspect? */
 import type { BlownFuse } from '../diagnosis/diagnosis-types.js';
+import { diagnose } from '../diagnosis/diagnose.js';
+import type { Workbench } from '../diagnosis/workbench.js';
 import type { Step } from '../session/case.js';
-import type { Action, Event } from '../session/events.js';
+import type { Action, Event, Recorded } from '../session/events.js';
+import { foldCase } from '../session/fold.js';
+import { undoneNumbers } from '../session/observed-order.js';
 import { isRepair } from '../diagnosis/proof-of-repair.js';
 import { CAUTION_TEXTS } from './caution-texts.js';
 import type { Caution } from './cautions.js';
@@ -41,6 +45,27 @@ export function secondFuse(
   }
   return undefined;
 }
+
+/**
+ * The same for a whole session: each such caution once, as it was shown before the fuse went in. Takes a diagnosis for every
+ * time a fuse was put in.
+ */
+export function secondFusesOfSession(bench: Workbench, recorded: readonly Recorded[]): readonly Caution[] {
+  const { circuit } = bench;
+  const undone = undoneNumbers(recorded);
+  const shown = new Map<string, Caution>();
+  recorded.forEach(({ number, event }, index) => {
+    if (undone.has(number) || event.type !== 'did' || event.before !== undefined) return;
+    if (!putIn(event.action).some((part) => FUSED.has(circuit.parts.get(part)?.type ?? ''))) return;
+    const before = foldCase(circuit, recorded.slice(0, index));
+    const caution = secondFuse([event], diagnose(bench, before).blown, before.timeline);
+    if (caution !== undefined) shown.set(putIn(event.action).join(' '), caution);
+  });
+  return [...shown.values()];
+}
+
+/** Parts with a fuse in them; a module may have an electronic one. */
+const FUSED: ReadonlySet<string> = new Set(['fuse', 'fusible link', 'breaker', 'module']);
 
 function cautionFor(fuse: string, parts: readonly string[]): Caution {
   const names = [...new Set(parts)];

@@ -46,6 +46,20 @@ describe('a blown fuse', () => {
     const heeded = await at.run(['record', '--yes', ...session, 'new F6']);
     expect(heeded.status, shown(heeded)).toBe(0);
   });
+
+  test('when a fuse went in while a short was suspected then the report keeps that caution, once', async () => {
+    await begin();
+    await record(...blown);
+    const words = 'A short behind F6 is still suspected';
+    const before = await at.run(['report', ...session]);
+    expect(flat(before), shown(before)).not.toContain(words);
+    await at.run(['record', '--yes', ...session, 'new F6', 'out F6', 'in F6']);
+    const after = flat(await at.run(['report', ...session]));
+    expect(after.split(words).length - 1).toBe(1);
+    await record('undo', 'undo', 'undo');
+    const undone = await at.run(['report', ...session]);
+    expect(flat(undone), shown(undone)).not.toContain(words);
+  });
 });
 
 describe('soft evidence and assumptions', () => {
