@@ -34,8 +34,9 @@ export interface Depth {
   readonly fit?: boolean;
 }
 
-/** Groups of pairs judged between two findings when no single fault fits. */
-const PAIRS_AT_ONCE = 300;
+/** What is judged between two findings when no single fault fits, and when the whole picture is wanted. */
+const PAIRS_AT_ONCE = { pairs: 300, boxes: 40 };
+const EVERY_PAIR = { pairs: Infinity, boxes: Infinity };
 const MOST_TRIPLES = 200;
 /** Suspects whose severity and reasons are worked out: those with this share of the weight, and at most so many. */
 const NOTEWORTHY = 0.005;
@@ -124,7 +125,7 @@ function searchPairs(
     rest,
     evidence,
     abnormal.map((sense) => sense.observation),
-    depth.allPairs === true ? Infinity : PAIRS_AT_ONCE,
+    depth.allPairs === true ? EVERY_PAIR : PAIRS_AT_ONCE,
   );
 }
 

@@ -8,7 +8,8 @@ import type { Course, Progress, Verdict } from './verdict.js';
 import { begin, verdictOf, walk } from './verdict.js';
 import type { Workbench } from './workbench.js';
 
-interface Remembered {
+/** How far a hypothesis was walked, and the name of that beginning of the session. */
+export interface Remembered {
   readonly steps: number;
   readonly prefix: string;
   readonly progress: Progress;
@@ -27,26 +28,40 @@ export function judgeOn(
   let kept = memory.get(bench);
   if (kept === undefined || kept.size > MOST_KEPT) memory.set(bench, (kept = new Map()));
   const key = `${faults.map((fault) => fault.id).join('+')} ${course}`;
-  const before = kept.get(key);
-  const goesOn = before !== undefined && evidence.prefixes[before.steps] === before.prefix;
-  if (goesOn && before.progress.fall !== undefined) return verdictOf(before.progress);
-  const from = goesOn ? before.steps : 0;
-  const start = goesOn ? before.progress : begin(faults, evidence, course);
-  let progress = start;
-  let steps = from;
-  for (const step of evidence.steps.slice(from)) {
+  const now = walkOn(bench, faults, evidence, course, kept.get(key));
+  kept.set(key, now);
+  return verdictOf(now.progress);
+}
+
+/** Walks a hypothesis through a session, from where it stood `before` if the session begins as it did then. */
+export function walkOn(
+  bench: Workbench,
+  faults: readonly Fault[],
+  evidence: Evidence,
+  course: Course,
+  before: Remembered | undefined,
+): Remembered {
+  const goesOn = before !== undefined && isBeginning(before, evidence);
+  if (goesOn && before.progress.fall !== undefined) return before;
+  let steps = goesOn ? before.steps : 0;
+  let progress = goesOn ? before.progress : begin(faults, evidence, course);
+  for (const step of evidence.steps.slice(steps)) {
     progress = walk(bench, progress, [step]);
     steps += 1;
     if (progress.fall !== undefined) break;
   }
-  kept.set(key, { steps, prefix: evidence.prefixes[steps]!, progress });
-  return verdictOf(progress);
+  return { steps, prefix: evidence.prefixes[steps]!, progress };
+}
+
+/** Does the session begin with what was walked through then? */
+export function isBeginning({ steps, prefix }: Omit<Remembered, 'progress'>, evidence: Evidence): boolean {
+  return evidence.prefixes[steps] === prefix;
 }
 
 /** Is it settled already that the hypothesis falls in a session that begins like this one? */
 export function hasFallen(bench: Workbench, faults: readonly Fault[], evidence: Evidence): boolean {
   const before = memory.get(bench)?.get(`${faults.map((fault) => fault.id).join('+')} steady`);
-  return before?.progress.fall !== undefined && evidence.prefixes[before.steps] === before.prefix;
+  return before?.progress.fall !== undefined && isBeginning(before, evidence);
 }
 
 /**

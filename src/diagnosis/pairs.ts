@@ -7,14 +7,13 @@ import { alikeFaults, parts } from './alike-faults.js';
 import { irredundantCovers } from './covers/covers.js';
 import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
-import { hypothesisId } from './fault-info.js';
+import { fitAtOnce } from './pair-fit.js';
 import { bothCourses, hasFallen } from './hypotheses.js';
 import type { Observation } from './observe.js';
 import type { Standing } from './rank.js';
 import { restrict } from './restrict.js';
-import { FIXED } from './severity.js';
 import type { Verdict } from './verdict.js';
-import { begin, judge } from './verdict.js';
+import { begin } from './verdict.js';
 import { isEmpty } from './alive.js';
 import type { Workbench } from './workbench.js';
 
@@ -24,6 +23,14 @@ export interface PairSearch {
   readonly examined: { readonly done: number; readonly of: number };
   /** Pairs that failed on one of the last findings only: seeds of three at once. */
   readonly near: readonly (readonly Fault[])[];
+}
+
+/** How far a search for pairs goes. */
+export interface Limits {
+  /** Groups of pairs looked at. */
+  readonly pairs: number;
+  /** Those of them whose whole box of severities is searched, where no likely severities fit. */
+  readonly boxes: number;
 }
 
 interface Candidate {
@@ -39,14 +46,14 @@ const MOST_NEAR = 40;
 
 /**
  * @param faults those that explain nothing alone, or all of them when none does
- * @param most groups of pairs to judge before the search stops and says so
+ * @param most where the search stops and says so
  */
 export function judgePairs(
   bench: Workbench,
   faults: readonly Fault[],
   evidence: Evidence,
   abnormal: readonly Observation[],
-  most: number,
+  most: Limits,
 ): PairSearch {
   const order = new Map(faults.map((fault, i) => [fault, i]));
   const groups = alikeFaults(bench, faults, evidence);
@@ -73,8 +80,9 @@ export function judgePairs(
   const standing: Standing[] = [];
   const near: { faults: readonly Fault[]; step: number }[] = [];
   let done = 0;
-  pairs.slice(0, most).forEach(({ a, b }) => {
-    const [steady, loose] = judgePair(bench, [a[0]!, b[0]!], evidence);
+  for (const { pair, both } of judged(bench, pairs, evidence, most)) {
+    const { a, b } = pair;
+    const [steady, loose] = both;
     done += a.length * b.length;
     if (steady.fall === undefined || loose.fall === undefined) {
       for (const first of a)
@@ -90,7 +98,7 @@ export function judgePairs(
           standing.push([named(steady), named(loose)]);
         }
     } else near.push({ faults: [a[0]!, b[0]!], step: loose.fall.observation.finding });
-  });
+  }
   near.sort((x, y) => y.step - x.step);
   const of = pairs.reduce((sum, { a, b }) => sum + a.length * b.length, 0);
   return {
@@ -100,61 +108,52 @@ export function judgePairs(
   };
 }
 
+interface Judged {
+  readonly pair: Candidate;
+  readonly both: Standing;
+}
+
 /**
  * A pair stands as soon as two severities are found at which everything fits: a few likely ones are tried before the whole box is
- * searched. It falls only by the whole box.
+ * searched. It falls only by the whole box. Where the search is limited, the boxes searched are those of the pairs that got furthest
+ * at the likely severities; the others are left unjudged.
  */
-function judgePair(bench: Workbench, faults: readonly Fault[], evidence: Evidence): Standing {
-  const tried = hasFallen(bench, faults, evidence) ? [] : severitiesToTry(bench, faults);
-  for (const [a, b] of tried) {
-    const verdict = judge(bench, [held(faults[0]!, a), held(faults[1]!, b)], evidence);
-    if (verdict.fall !== undefined) continue;
-    lastFits(bench).set(hypothesisId(faults), [a, b]);
-    const steady: Verdict = { ...verdict, faults, room: PAIR_ROOM, severity: [] };
-    return [steady, { ...steady, course: 'comes and goes' }];
+function* judged(
+  bench: Workbench,
+  pairs: readonly Candidate[],
+  evidence: Evidence,
+  { pairs: most, boxes }: Limits,
+): Generator<Judged> {
+  const open: { pair: Candidate; faults: readonly Fault[]; reached: number }[] = [];
+  const boxed = (pair: Candidate, faults: readonly Fault[]): Judged => {
+    const [steady, loose] = bothCourses(bench, faults, evidence);
+    return {
+      pair,
+      both: [
+        { ...steady, room: PAIR_ROOM },
+        { ...loose, room: PAIR_ROOM },
+      ],
+    };
+  };
+  for (const pair of pairs.slice(0, most)) {
+    const faults = [pair.a[0]!, pair.b[0]!];
+    // What has fallen needs no try, unless the tries decide whose turn it is.
+    const fit =
+      boxes === Infinity && hasFallen(bench, faults, evidence)
+        ? { reached: 0 }
+        : fitAtOnce(bench, faults, evidence);
+    if (fit.verdict !== undefined) {
+      const steady: Verdict = { ...fit.verdict, faults, room: PAIR_ROOM, severity: [] };
+      yield { pair, both: [steady, { ...steady, course: 'comes and goes' }] };
+    } else if (boxes === Infinity) yield boxed(pair, faults);
+    else open.push({ pair, faults, reached: fit.reached });
   }
-  const [steady, loose] = bothCourses(bench, faults, evidence);
-  return [
-    { ...steady, room: PAIR_ROOM },
-    { ...loose, room: PAIR_ROOM },
-  ];
-}
-
-type Severities = readonly [a: number, b: number];
-
-const fitted = new WeakMap<Workbench, Map<string, Severities>>();
-
-/** Severities at which a pair fitted when it was judged last: it mostly fits there again. */
-function lastFits(bench: Workbench): Map<string, Severities> {
-  let memory = fitted.get(bench);
-  if (memory === undefined) fitted.set(bench, (memory = new Map()));
-  return memory;
-}
-
-function severitiesToTry(bench: Workbench, [a, b]: readonly Fault[]): readonly Severities[] {
-  const all = likelySeverities(a!).flatMap((first) =>
-    likelySeverities(b!).map((second): Severities => [first, second]),
-  );
-  const last = lastFits(bench).get(hypothesisId([a!, b!]));
-  if (last === undefined) return all;
-  return [last, ...all.filter(([first, second]) => first !== last[0] || second !== last[1])];
+  open.sort((x, y) => y.reached - x.reached);
+  for (const { pair, faults } of open.slice(0, boxes)) yield boxed(pair, faults);
 }
 
 /** Pairs are ranked without regard to how much of their box fits. */
 const PAIR_ROOM = 1;
-
-/** An open circuit or a dead short first, then a few ohms. */
-function likelySeverities({ scale, apply }: Fault): readonly number[] {
-  const { edges, unit } = scale;
-  if (unit === 'none') return [edges[0]!];
-  if (unit !== 'ohm') return [edges[edges.length >> 1]!, edges[0]!];
-  return apply(1).kind === 'series' ? [edges.at(-1)!, 3] : [0.01, 3];
-}
-
-/** The fault at one severity only. */
-function held(fault: Fault, severity: number): Fault {
-  return { ...fault, scale: FIXED, apply: () => fault.apply(severity) };
-}
 
 /** Which abnormal findings the fault explains when they are taken one by one. */
 export function explainedAlone(
