@@ -78,7 +78,7 @@ export const CAUTION_TEXTS = {
   ],
   'ohms-live': [
     'stop',
-    'This line is live in the present set-up. Ohms and continuity only on a dead circuit: the reading would be worth nothing and the meter may be damaged. Pull the fuse or disconnect the battery first.',
+    'By the drawing this line is live in the present set-up. Ohms and continuity only on a dead circuit: on a live one the figure means nothing and the meter may be damaged. Switch off and pull the fuse, unplug the part, or take the battery off first; or take volts here instead.',
   ],
   'ohms-dead': [
     'note',

@@ -173,6 +173,26 @@ describe('at the prompt', () => {
     expect(jumpers.length).toBe(1);
   });
 
+  test('when ohms are typed on a live line then they are refused with what to do instead, and nothing is recorded', async () => {
+    const ran = await startWith('key on, gear reverse', 'ohms X3.1h body 35', 'no', 'pause');
+    expect(ran.status, shown(ran)).toBe(0);
+    const said = ran.stderr.replace(/\s+/g, ' ');
+    expect(said).toContain('Refused: ohms on a live line.');
+    expect(said).toContain('pull the fuse');
+    expect(said).toContain('volts X3.1h body ...');
+    expect(ran.asker.questions.join('\n')).toContain('record it anyway (on a live line it proves nothing)');
+    expect((await events()).some((event) => event.type === 'found' && event.reading.kind === 'ohms')).toBe(
+      false,
+    );
+  });
+
+  test('when ohms of a live line are recorded with a typed yes then no suspect falls by them', async () => {
+    const ran = await startWith('key on, gear reverse', 'ohms X3.1h body 35', 'yes', 'pause');
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.stderr).toMatch(/recorded: 35 ohm/);
+    expect(ran.stderr.slice(ran.stderr.indexOf('recorded: 35 ohm'))).not.toContain('No longer suspect');
+  });
+
   test('when a load recovers in the failed condition then it is asked whether the complaint is gone', async () => {
     const ran = await startWith('wiggle X3', 'H1 lit when gear reverse, key on', '', 'pause');
     expect(ran.asker.questions.some((question) => question.includes('complaint gone'))).toBe(true);

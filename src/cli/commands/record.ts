@@ -57,7 +57,10 @@ export async function record(context: Context, lines: readonly string[], flags: 
     if (events.length === 1 && closes(events)) sayWeakLinks(session, output);
     const recorded = await carryOut(session, events, echo, output, () => Promise.resolve(flags.yes === true));
     if (recorded.length === 0)
-      throw new Failure('a caution stopped this step', 'Where it only warns, and you heed it: add --yes.');
+      throw new Failure(
+        'a caution stopped this step',
+        'Where it only warns, and you heed it: add --yes. Ohms from a live line prove nothing even then.',
+      );
     if (flags.json)
       output.json('record', {
         file,

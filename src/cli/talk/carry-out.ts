@@ -32,6 +32,11 @@ export async function carryOut(
     return [];
   }
   const stops = cautions.filter((caution) => caution.stop);
+  if (stops.some(({ id }) => id === 'ohms-live'))
+    output.complain(
+      'Refused: ohms on a live line.',
+      `Make the line dead and type it again, or take volts there now: ${voltsInstead(events)}`,
+    );
   if (stops.length > 0 && !(await confirm(stops))) {
     output.say('Not recorded.', 'strong');
     return [];
@@ -45,6 +50,16 @@ export async function carryOut(
     for (const line of showConsequences(before, session.diagnosis, numbers)) output.say(line);
   }
   return recorded;
+}
+
+function voltsInstead(events: readonly Event[]): string {
+  for (const event of events) {
+    if (event.type !== 'found') continue;
+    const { reading } = event;
+    if (reading.kind === 'ohms' || reading.kind === 'continuity')
+      return `volts ${reading.red} ${reading.black} ...`;
+  }
+  return 'volts ...';
 }
 
 /** The diagnosis is worked out here only where an item goes in. */

@@ -22,7 +22,12 @@ export type End = 'closed' | 'paused';
 
 /** A typed `yes`, nothing less. */
 export function confirmBy(asker: Asker): Confirm {
-  return async () => /^yes$/i.test((await asker.ask('Type yes to go on, anything else to leave it:')) ?? '');
+  return async (stops) => {
+    const question = stops.some(({ id }) => id === 'ohms-live')
+      ? 'Type yes only to record it anyway (on a live line it proves nothing), anything else to leave it:'
+      : 'Type yes to go on, anything else to leave it:';
+    return /^yes$/i.test((await asker.ask(question)) ?? '');
+  };
 }
 
 /** @param redraw reads the circuit file anew and records it as corrected; throws Failure where it cannot be used */
