@@ -51,13 +51,11 @@ export function causeOf(session: Case, diagnosis: Diagnosis, proof: Proof): Caus
   };
 }
 
-/** Beyond this many faults the customer is told places only. */
-const MOST_IN_SHORT = 2;
-
-/** "a bad contact at K1" for all the contacts of a part; the faults themselves where they are few. */
+/** "a bad contact at K1" for several contacts of one part, the fault itself where it is alone there; few pairs are told in full. */
 function inShort(group: readonly Suspect[]): string {
+  const pairs = group.some(({ faults }) => faults.length > 1);
   const words = [...new Set(group.map(faultWords))];
-  if (words.length <= MOST_IN_SHORT) return listWords(words, 'or');
+  if (pairs && words.length <= MOST_PAIRS) return listWords(words, 'or');
   const byPart = new Map<string, FaultInfo[]>();
   for (const fault of group.flatMap(({ faults }) => faults))
     byPart.set(fault.part, [...(byPart.get(fault.part) ?? []), fault]);
@@ -68,12 +66,13 @@ function inShort(group: readonly Suspect[]): string {
       ? `a bad contact at ${part}`
       : `a fault at ${part} or its contacts`;
   });
-  const joined = group.some(({ faults }) => faults.length > 1) ? 'and' : 'or';
   return places.length > MOST_PLACES
     ? `one of ${places.length} places named below`
-    : listWords(places, joined);
+    : listWords(places, pairs ? 'and' : 'or');
 }
 
+/** Beyond this many pairs the customer is told places only. */
+const MOST_PAIRS = 2;
 const MOST_PLACES = 3;
 
 /** "high resistance at X3.1" or, for a pair, both joined by "together with". */

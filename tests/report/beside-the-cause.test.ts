@@ -99,4 +99,41 @@ describe('for the customer', () => {
     expect(customer).toContain('is a bad contact at K1;');
     expect(cause.faults).toHaveLength(3);
   });
+
+  test('when two contacts of one part remain then the part is named once as well', () => {
+    const two = contacts.slice(0, 2);
+    const { customer, cause } = reportOf(
+      [lamp('off')],
+      diagnosisOf(two, { groups: [{ ...group[0]!, suspects: two }] }),
+    );
+    expect(customer).toContain('is a bad contact at K1;');
+    expect(cause.faults).toHaveLength(2);
+  });
+
+  test('when one contact of each of two parts remains then both are named in full', () => {
+    const both = [contacts[0]!, suspect('X1.1')];
+    const { customer } = reportOf(
+      [lamp('off')],
+      diagnosisOf(both, { groups: [{ ...group[0]!, suspects: both }] }),
+    );
+    expect(customer).toContain('contact at K1.85 or high resistance or open at X1.1;');
+  });
+
+  test('when something else of the part remains beside its contacts then it is not called a contact', () => {
+    const coil = suspect('K1:coil', {
+      faults: [{ ...fault('K1:coil', 'K1', 'open coil: K1'), id: 'K1:coil open' }],
+    });
+    const all = [contacts[0]!, coil];
+    const { customer } = reportOf(
+      [lamp('off')],
+      diagnosisOf(all, { groups: [{ ...group[0]!, suspects: all }] }),
+    );
+    expect(customer).toContain('is a fault at K1 or its contacts;');
+  });
+
+  test('when two faults are needed together then both are told in full', () => {
+    const pair = suspect('pair', { faults: contacts.slice(0, 2).map(({ faults }) => faults[0]!) });
+    const { customer } = reportOf([lamp('off')], diagnosisOf([pair]));
+    expect(customer).toContain('contact at K1.85, together with high resistance or open: contact at K1.86');
+  });
 });
