@@ -14,6 +14,7 @@ import { bothCourses } from './hypotheses.js';
 import { openQuestions } from './open-questions.js';
 import type { PairSearch } from './pairs.js';
 import { judgePairs, judgeTriples } from './pairs.js';
+import { EVERY_PAIR, pairsAtOnce } from './pair-limits.js';
 import { partStatuses } from './part-status.js';
 import { Predictor } from './predict.js';
 import { confirmedBy } from './proof-of-cause.js';
@@ -34,9 +35,6 @@ export interface Depth {
   readonly fit?: boolean;
 }
 
-/** What is judged between two findings when no single fault fits, and when the whole picture is wanted. */
-const PAIRS_AT_ONCE = { pairs: 300, boxes: 40 };
-const EVERY_PAIR = { pairs: Infinity, boxes: Infinity };
 const MOST_TRIPLES = 200;
 /** Suspects whose severity and reasons are worked out: those with this share of the weight, and at most so many. */
 const NOTEWORTHY = 0.005;
@@ -125,7 +123,7 @@ function searchPairs(
     rest,
     evidence,
     abnormal.map((sense) => sense.observation),
-    depth.allPairs === true ? EVERY_PAIR : PAIRS_AT_ONCE,
+    depth.allPairs === true ? EVERY_PAIR : pairsAtOnce(bench, evidence),
   );
 }
 

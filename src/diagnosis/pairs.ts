@@ -8,6 +8,7 @@ import { irredundantCovers } from './covers/covers.js';
 import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
 import { fitAtOnce } from './pair-fit.js';
+import type { Limits } from './pair-limits.js';
 import { bothCourses, hasFallen } from './hypotheses.js';
 import type { Observation } from './observe.js';
 import type { Standing } from './rank.js';
@@ -23,14 +24,6 @@ export interface PairSearch {
   readonly examined: { readonly done: number; readonly of: number };
   /** Pairs that failed on one of the last findings only: seeds of three at once. */
   readonly near: readonly (readonly Fault[])[];
-}
-
-/** How far a search for pairs goes. */
-export interface Limits {
-  /** Groups of pairs looked at. */
-  readonly pairs: number;
-  /** Those of them whose whole box of severities is searched, where no likely severities fit. */
-  readonly boxes: number;
 }
 
 interface Candidate {

@@ -1,0 +1,29 @@
+/**
+ * How far the search for two faults at once goes. Between two findings a person waits for it, so it is given less the more each pair
+ * costs; what is left over is counted as not judged, and never called cleared.
+ */
+import type { Evidence } from './evidence-types.js';
+import type { Workbench } from './workbench.js';
+
+export interface Limits {
+  /** Groups of pairs looked at. */
+  readonly pairs: number;
+  /** Those of them whose whole box of severities is searched, where no likely severities fit. */
+  readonly boxes: number;
+}
+
+/** For when the whole picture is wanted. */
+export const EVERY_PAIR: Limits = { pairs: Infinity, boxes: Infinity };
+
+const AT_MOST: Limits = { pairs: 300, boxes: 40 };
+const AT_LEAST: Limits = { pairs: 30, boxes: 4 };
+/** Elements of the network times steps of the session up to which nothing is cut. */
+const SMALL = 3800;
+
+/** Between two findings. Depends on circuit and session alone, not on what is remembered of earlier calls. */
+export function pairsAtOnce(bench: Workbench, evidence: Evidence): Limits {
+  // Longer sessions have more steps to walk and leave more to tell apart in each; larger networks likewise: by measurement about the square.
+  const share = Math.min(1, (SMALL / (bench.network.elements.length * evidence.steps.length)) ** 2);
+  const cut = (most: number, least: number) => Math.max(least, Math.round(most * share));
+  return { pairs: cut(AT_MOST.pairs, AT_LEAST.pairs), boxes: cut(AT_MOST.boxes, AT_LEAST.boxes) };
+}
