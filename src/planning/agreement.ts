@@ -16,6 +16,8 @@ import { figureOf } from './reads.js';
 
 interface Check {
   readonly finding: Finding;
+  /** Whether a version agrees, by its key: what was worked out in earlier calls. */
+  readonly known: Map<string, boolean>;
   readonly figure: Figure;
   readonly agrees: (figure: number) => boolean;
 }
@@ -40,17 +42,40 @@ export class Agreement {
       .flatMap((finding) => {
         const figure = figureOf(bench, forecaster, finding.reading);
         const agrees = agreeing(bench, finding.reading, surroundings);
-        return figure === undefined || agrees === undefined ? [] : [{ finding, figure, agrees }];
+        if (figure === undefined || agrees === undefined) return [];
+        const name = `${forecaster.key(finding.setUp)} ${surroundings.battery} ${JSON.stringify(finding.reading)}`;
+        return [{ finding, figure, agrees, known: answersOf(forecaster, name) }];
       });
   }
 
   /** Number of findings it disagrees with. */
   misfits(version: Version): number {
     let count = 0;
-    for (const { finding, figure, agrees } of this.checks)
-      if (!agrees(figure(this.forecaster.forecast(version, finding.setUp)))) count += 1;
+    for (const { finding, figure, agrees, known } of this.checks) {
+      let does = known.get(version.key);
+      if (does === undefined) {
+        does = agrees(figure(this.forecaster.forecast(version, finding.setUp)));
+        known.set(version.key, does);
+      }
+      if (!does) count += 1;
+    }
     return count;
   }
+}
+
+/** Findings whose answers are kept: those of a long session, with what is known of the battery now and before. */
+const MOST_KEPT = 100;
+const memory = new WeakMap<Forecaster, Map<string, Map<string, boolean>>>();
+
+/** The forecasts of many versions fill their memory fast; whether each agreed is little to keep. */
+function answersOf(forecaster: Forecaster, name: string): Map<string, boolean> {
+  let findings = memory.get(forecaster);
+  if (findings === undefined) memory.set(forecaster, (findings = new Map()));
+  const known = findings.get(name) ?? new Map<string, boolean>();
+  findings.delete(name);
+  findings.set(name, known);
+  if (findings.size > MOST_KEPT) findings.delete(findings.keys().next().value!);
+  return known;
 }
 
 function agreeing(

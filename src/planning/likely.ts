@@ -31,6 +31,8 @@ export interface Likely extends Version {
 
 /** Suspects beyond these do not steer the choice, while others do. */
 const MOST_SUSPECTS = 250;
+/** The same where each suspect is several faults at once: their versions are solved anew in every set-up. */
+const MOST_PAIRS = 40;
 /** From so many suspects on each has one version only. */
 const MANY = 150;
 /** Severities tried where a range is known, and where none is. */
@@ -69,7 +71,8 @@ export function likelyFaults(
   const list: Likely[] = [];
   let covered = 0;
   for (const [number, { suspect, group }] of ranked.entries()) {
-    if (covered > enough || number >= MOST_SUSPECTS) break;
+    const most = suspect.faults.length > 1 ? MOST_PAIRS : MOST_SUSPECTS;
+    if (covered > enough || number >= most) break;
     covered += suspect.share;
     const faults = suspect.faults.map(({ id }) => byId.get(id)!);
     const versions = versionsOf(bench, faults, suspect, ranked.length > MANY, judgement);

@@ -62,6 +62,12 @@ const HOPED_BITS = 1.5;
 /** Bits below which a test that rules nothing out for good tells nothing. */
 const LEAST_GAIN = 0.02;
 
+/**
+ * Forecasts looked at, tests times versions, before the best so far is taken: the cheapest tests come first, and only a large circuit
+ * of which nearly everything is still suspected gets so far.
+ */
+const MOST_FORECASTS = 250_000;
+
 export class Scales {
   readonly likely: readonly Likely[];
   private readonly conditions: readonly Condition[];
@@ -118,10 +124,12 @@ export class Scales {
    */
   best(most: number): Weighed[] {
     let best: Weighed[] = [];
+    let looked = 0;
     for (const { candidate, cost, effort } of this.queue()) {
       const [leader] = best;
       const hoped = Math.min(this.meter.most, HOPED_BITS);
-      if (leader !== undefined && hoped / effort <= leader.value) break;
+      if (leader !== undefined && (hoped / effort <= leader.value || looked > MOST_FORECASTS)) break;
+      looked += this.versions.length;
       const outlook = this.outlook(candidate);
       if (outlook === undefined || this.repeats(candidate, outlook)) continue;
       const gain = this.meter.gain(outlook);
