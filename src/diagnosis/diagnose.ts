@@ -3,10 +3,12 @@
  * what fell the reading that felled it. A pure function of circuit and session.
  */
 import type { Case, Finding } from '../session/case.js';
+import { leftOver, repairedInVain } from './after-repair.js';
 import { blownFuses } from './blown-fuses.js';
 import type { Diagnosis, Explained, Fallen, FaultInfo, Suspect } from './diagnosis-types.js';
 import type { Evidence } from './evidence-types.js';
 import { gather } from './evidence.js';
+import type { Fault } from './faults.js';
 import { hypothesisId, infoOf } from './fault-info.js';
 import { fitSeverity } from './fit-severity.js';
 import { hiddenBehind } from './hidden.js';
@@ -49,8 +51,15 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
   const isAssumed = (both: Standing) => both[0].faults.some((fault) => assumed.has(fault.part));
   const stands = (both: Standing) => both.some((verdict) => verdict.fall === undefined);
   const standing = singles.filter((both) => stands(both) && !isAssumed(both));
-  const search = searchPairs(bench, evidence, singles, abnormal, standing, assumed, depth);
-  const explanations = standing.length > 0 || search === undefined ? standing : search.standing;
+  const repaired = standing.every(isInVain) ? repairedInVain(bench, evidence) : [];
+  const others = singles
+    .map(([{ faults }]) => faults[0]!)
+    .filter((fault) => !assumed.has(fault.part) && !standing.some(([{ faults }]) => faults[0] === fault));
+  const second = leftOver(bench, others, evidence, repaired);
+  // Pairs of other faults only where no second one explains what the repair left.
+  const more = [...standing, ...second].every(isInVain);
+  const search = searchPairs(bench, evidence, others, abnormal, more, depth);
+  const explanations = [...standing, ...second, ...(more ? (search?.standing ?? []) : [])];
   const triples =
     explanations.length === 0 && abnormal.length > 0 && depth.allPairs === true
       ? judgeTriples(bench, bench.faults, evidence, search?.near ?? [], MOST_TRIPLES)
@@ -103,40 +112,46 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
   };
 }
 
-/** Pairs are looked at when no single fault is left, or when the whole picture is wanted. */
+/**
+ * Pairs are looked at when no single fault is left or what is left was repaired in vain, or when the whole picture is wanted.
+ * @param faults those that explain nothing alone
+ */
 function searchPairs(
   bench: Workbench,
   evidence: Evidence,
-  singles: readonly Standing[],
+  faults: readonly Fault[],
   abnormal: readonly Sense[],
-  standing: readonly Standing[],
-  assumed: ReadonlySet<string>,
+  needed: boolean,
   depth: Depth,
 ): PairSearch | undefined {
-  if (abnormal.length === 0 || (standing.length > 0 && depth.allPairs !== true)) return undefined;
-  const alone = new Set(standing.map(([{ faults }]) => faults[0]!.id));
-  const rest = singles
-    .map(([{ faults }]) => faults[0]!)
-    .filter((fault) => !alone.has(fault.id) && !assumed.has(fault.part));
+  if (abnormal.length === 0 || (!needed && depth.allPairs !== true)) return undefined;
   return judgePairs(
     bench,
-    rest,
+    faults,
     evidence,
     abnormal.map((sense) => sense.observation),
     depth.allPairs === true ? EVERY_PAIR : pairsAtOnce(bench, evidence),
   );
 }
 
+/** It fits in no other way than as a repair that failed. */
+function isInVain(both: Standing): boolean {
+  return both.every(({ fall, inVain }) => fall !== undefined || inVain);
+}
+
 function partsOf(standing: readonly Standing[]): ReadonlySet<string> {
   return new Set(standing.flatMap(([{ faults }]) => faults.map((fault) => fault.part)));
 }
 
-/** Part of the prior weight that still stands. */
+/** Part of the prior weight that still stands, less what speaks softly against it. */
 function massOf(bench: Workbench, left: readonly Standing[]): number {
   const total = bench.faults.reduce((sum, fault) => sum + fault.weight, 0);
-  return left.reduce((sum, [{ faults }]) => {
-    const odds = faults.reduce((product, fault) => (product * fault.weight) / total, 1);
-    return sum + odds * (faults.length > 1 ? 0.05 : 1);
+  return left.reduce((sum, both) => {
+    const { faults, besides = [], soft } = leadingVerdict(both);
+    const all = [...faults, ...besides];
+    const odds = all.reduce((product, fault) => (product * fault.weight) / total, 1);
+    const several = 0.05 ** (all.length - 1);
+    return sum + soft.reduce((product, { factor }) => product * Math.min(1, factor), odds * several);
   }, 0);
 }
 

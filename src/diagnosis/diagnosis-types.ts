@@ -51,6 +51,8 @@ export interface Suspect {
   readonly confirmed: boolean;
   /** Disturbed since the complaint was last there. */
   readonly touched: boolean;
+  /** Faults that were there too until they were repaired: it is what was left over. */
+  readonly besides?: readonly FaultInfo[];
 }
 
 export interface Explained {

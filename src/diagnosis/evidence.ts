@@ -183,8 +183,8 @@ function fuseMask(bench: Workbench, part: string): number {
 }
 
 /**
- * Was the complaint there at this finding? Said so, or shown: a load out of order shows it; one that was out of order in the same
- * set-up and is no more shows that it has gone.
+ * Was the complaint there at this finding? Said so, or shown: a load out of order shows it; one that was out of order, or did
+ * otherwise, in the same set-up and is as it may be now shows that it may have gone.
  * @param amiss numbers of the findings that no healthy vehicle would show
  */
 function symptomAt(
@@ -194,9 +194,14 @@ function symptomAt(
   before: Symptom,
 ): Symptom {
   if (finding.symptom === 'absent') return 'absent';
-  if (finding.reading.kind !== 'load' || finding.evidence === 'told') return before;
+  const { reading } = finding;
+  if (reading.kind !== 'load' || finding.evidence === 'told') return before;
+  const { value } = reading;
   if (amiss.has(finding.number)) return 'present';
-  return earlier.some((other) => amiss.has(other.number) && repeats(other, finding)) ? 'absent' : before;
+  const differs = (other: Finding) => other.reading.kind === 'load' && other.reading.value !== value;
+  return earlier.some((other) => repeats(other, finding) && (amiss.has(other.number) || differs(other)))
+    ? 'absent'
+    : before;
 }
 
 function failsAgain(finding: Finding, earlier: readonly Finding[], amiss: ReadonlySet<number>): boolean {

@@ -1,6 +1,6 @@
 /**
  * Two faults at once. Every pair is judged in the box of both severities; set covers only give the order: a pair whose members each
- * explain some of the abnormal findings comes first. They never exclude, since two faults can read as neither does alone.
+ * explain some of the abnormal findings comes first, and the more findings one of the two explains the sooner. They never exclude, since two faults can read as neither does alone.
  * A pair with a member that explains everything alone is no explanation of its own and is left out.
  */
 import { alikeFaults, parts } from './alike-faults.js';
@@ -30,11 +30,13 @@ interface Candidate {
   readonly a: readonly Fault[];
   readonly b: readonly Fault[];
   readonly covers: boolean;
+  /** Findings that one of the two explains alone. */
+  readonly explains: number;
   readonly weight: number;
 }
 
 /** Covers that put pairs in front; more would only reorder. */
-const MOST_COVERS = 400;
+const MOST_COVERS = 5000;
 const MOST_NEAR = 40;
 
 /**
@@ -54,22 +56,27 @@ export function judgePairs(
   const covering = new Set(
     irredundantCovers(abnormal.length, alone, 2, MOST_COVERS).covers.map((cover) => cover.join()),
   );
+  const all = evidence.steps.flatMap((step) =>
+    step.kind === 'observation' && step.observation.hard ? [step.observation] : [],
+  );
+  const known = groups.map((group) => new Set(explainedAlone(bench, group[0]!, evidence, all)));
   const weights = groups.map((group) => group.reduce((sum, fault) => sum + fault.weight, 0));
   const pairs: Candidate[] = [];
   groups.forEach((a, i) => {
     groups.forEach((b, j) => {
       if (j <= i) return;
       const covers = covering.has(`${i},${j}`) || covering.has(`${i}`) || covering.has(`${j}`);
+      const explains = all.filter((_, k) => known[i]!.has(k) || known[j]!.has(k)).length;
       // A fault that attaches something inside a run parts what is otherwise alike.
       const manyA = parts(bench, b[0]!, a) ? a.map((fault) => [fault]) : [a];
       const manyB = parts(bench, a[0]!, b) ? b.map((fault) => [fault]) : [b];
       for (const first of manyA)
         for (const second of manyB)
           if (first[0]!.site !== second[0]!.site)
-            pairs.push({ a: first, b: second, covers, weight: weights[i]! * weights[j]! });
+            pairs.push({ a: first, b: second, covers, explains, weight: weights[i]! * weights[j]! });
     });
   });
-  pairs.sort((x, y) => Number(y.covers) - Number(x.covers) || y.weight - x.weight);
+  pairs.sort((x, y) => Number(y.covers) - Number(x.covers) || y.explains - x.explains || y.weight - x.weight);
   const standing: Standing[] = [];
   const near: { faults: readonly Fault[]; step: number }[] = [];
   let done = 0;

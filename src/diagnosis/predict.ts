@@ -185,6 +185,8 @@ export class Predictor {
       effect =
         this.observation.unread === true ||
         asked.chatters ||
+        // What changes nothing now that a fuse is open may have kept it from blowing.
+        asked.states.some((state, i) => i < asked.own && (state.blown & ~blown) !== 0) ||
         hasEffect(this.bench.network, this.observation.present, asked.standpoints, fault);
       asked.effects.set(site, effect);
     }

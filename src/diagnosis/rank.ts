@@ -21,10 +21,11 @@ interface Weighed {
 
 function weigh(verdict: Verdict): { measured: number; all: number } {
   if (verdict.fall !== undefined) return { measured: 0, all: 0 };
-  const { faults, course, room, soft } = verdict;
-  const odds = faults.reduce(
+  const { faults, besides = [], course, room, soft } = verdict;
+  const all = [...faults, ...besides];
+  const odds = all.reduce(
     (product, fault) => product * fault.weight,
-    PAIR_WEIGHT ** (faults.length - 1) * (course === 'steady' ? 1 : COMES_AND_GOES),
+    PAIR_WEIGHT ** (all.length - 1) * (course === 'steady' ? 1 : COMES_AND_GOES),
   );
   const measured = odds * Math.max(room, LEAST_ROOM);
   return { measured, all: soft.reduce((product, note) => product * note.factor, measured) };
@@ -74,5 +75,6 @@ function toSuspect(both: Standing, measuredShare: number, share: number): Suspec
     explains: [],
     confirmed: false,
     touched: verdict.touched,
+    ...(verdict.besides && { besides: verdict.besides.map(infoOf) }),
   };
 }

@@ -44,6 +44,10 @@ export interface Verdict {
   readonly blown: readonly number[];
   /** Hard readings with the complaint there since any of its faults was last free to change. */
   readonly stretch: readonly Observation[];
+  /** It was repaired, and the complaint stayed. */
+  readonly inVain: boolean;
+  /** Faults that were there too until they were repaired. */
+  readonly besides?: readonly Fault[];
 }
 
 const SOFT_MISFIT = 0.2;
@@ -60,8 +64,9 @@ export interface Progress {
   readonly fitted: Uint8Array;
   readonly soft: readonly SoftNote[];
   readonly touched: boolean;
-  /** Something was done to mend it, and the failed condition was not repeated since. */
-  readonly mended: boolean;
+  /** Per fault: what was done to mend it since the failed condition was last repeated; a new part is mended for good. */
+  readonly mended: readonly ('not' | 'tried' | 'surely')[];
+  readonly inVain: boolean;
   readonly stretch: readonly Observation[];
   readonly fall: Fall | undefined;
 }
@@ -88,7 +93,8 @@ export function begin(faults: readonly Fault[], evidence: Evidence, course: Cour
     fitted,
     soft: [],
     touched: false,
-    mended: false,
+    mended: grid.axes.map(() => 'not'),
+    inVain: false,
     stretch: [],
     fall: undefined,
   };
@@ -104,9 +110,19 @@ export function walk(bench: Workbench, progress: Progress, steps: readonly Evide
   return now;
 }
 
-export function verdictOf({ grid, course, alive, fitted, soft, touched, stretch, fall }: Progress): Verdict {
+export function verdictOf({
+  grid,
+  course,
+  alive,
+  fitted,
+  soft,
+  touched,
+  inVain,
+  stretch,
+  fall,
+}: Progress): Verdict {
   const faults = grid.axes.map((axis) => axis.fault);
-  const common = { faults, course, fall, soft, touched, stretch };
+  const common = { faults, course, fall, soft, touched, inVain, stretch };
   if (fall !== undefined) return { ...common, room: 0, severity: [], blown: [] };
   const blown = [...alive].filter(([, row]) => row.includes(1)).map(([mask]) => mask);
   const room = openPlaces(fitted).length / grid.size;
@@ -138,8 +154,12 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
   if (step.symptom !== 'present') return { ...now, alive: after };
   const words = 'it was repaired, and the complaint stayed';
   const then =
-    step.again && now.mended
-      ? { ...noted(now, { finding, factor: REPAIRED_IN_VAIN, words }), mended: false }
+    step.again && !now.mended.includes('not')
+      ? {
+          ...noted(now, { finding, factor: REPAIRED_IN_VAIN, words }),
+          mended: now.mended.map((how) => (how === 'tried' ? 'not' : how)),
+          inVain: true,
+        }
       : now;
   return {
     ...then,
@@ -220,7 +240,10 @@ function changed(bench: Workbench, now: Progress, step: Change): Progress {
     ...now,
     alive,
     touched: now.touched || (free.size > 0 && !step.operated),
-    mended: now.mended || (free.size > 0 && step.repair),
+    mended: now.mended.map((was, i) => {
+      if (was === 'surely' || step.replaced?.(grid.axes[i]!.fault) === true) return 'surely';
+      return mine[i]! && step.repair ? 'tried' : was;
+    }),
     stretch: free.size > 0 ? [] : now.stretch,
   };
 }

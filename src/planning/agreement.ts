@@ -4,6 +4,7 @@
  */
 import { sightBand, WORDS } from '../diagnosis/sights.js';
 import type { Workbench } from '../diagnosis/workbench.js';
+import { isRepair } from '../session/actions.js';
 import type { Case, Finding } from '../session/case.js';
 import type { Reading } from '../session/events.js';
 import { findingsOf } from './condition.js';
@@ -36,7 +37,9 @@ export class Agreement {
     private readonly forecaster: Forecaster,
     surroundings: Surroundings,
   ) {
-    this.checks = findingsOf(session)
+    // Before a repair the vehicle was another one.
+    const since = session.timeline.findLastIndex((step) => step.kind === 'action' && isRepair(step.action));
+    this.checks = findingsOf({ ...session, timeline: session.timeline.slice(since + 1) })
       .filter(({ evidence, proved, symptom }) => evidence !== 'told' && proved && symptom === 'present')
       .slice(-MOST_CHECKS)
       .flatMap((finding) => {

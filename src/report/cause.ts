@@ -77,7 +77,11 @@ const MOST_PLACES = 3;
 
 /** "high resistance at X3.1" or, for a pair, both joined by "together with". */
 export function faultWords(suspect: Suspect): string {
-  return suspect.faults.map((fault) => fault.label).join(', together with ');
+  const { faults, besides = [] } = suspect;
+  const left = faults.map((fault) => fault.label).join(', together with ');
+  return besides.length === 0
+    ? left
+    : `${left}, left over beside ${besides.map(({ label }) => label).join(' and ')}`;
 }
 
 /** Suspects with less than this part of the leader's share are left to the list of what remains. */

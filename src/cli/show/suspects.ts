@@ -88,8 +88,17 @@ function marksOf(suspects: readonly Suspect[]): readonly string[] {
     ...(suspects.every((one) => one.course === 'comes and goes')
       ? ['fits only as a fault that comes and goes']
       : []),
+    ...besidesOf(suspects),
     ...(measured === undefined ? [] : [`${measured}; ${moved}`]),
   ];
+}
+
+/** A second fault, which showed only when the first had been repaired. */
+function besidesOf(suspects: readonly Suspect[]): readonly string[] {
+  const labels = new Set(suspects.flatMap(({ besides = [] }) => besides.map(({ label }) => label)));
+  return labels.size === 0
+    ? []
+    : [`a second fault, left over beside ${[...labels].join(' or ')}, which was repaired`];
 }
 
 function under(text: string): string {

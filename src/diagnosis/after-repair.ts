@@ -1,0 +1,99 @@
+/**
+ * What is left over after a repair that did not cure: the repaired fault was there, was mended, and another one hides no more.
+ * Judged as pairs over the whole session, the repaired member healthy from its repair on.
+ */
+import { alikeFaults, parts } from './alike-faults.js';
+import type { Evidence } from './evidence-types.js';
+import type { Fault } from './faults.js';
+import { bothCourses, judgeOn } from './hypotheses.js';
+import { fitAtOnce } from './pair-fit.js';
+import type { Standing } from './rank.js';
+import type { Verdict } from './verdict.js';
+import type { Workbench } from './workbench.js';
+
+export interface Repaired {
+  readonly fault: Fault;
+  /** Number of the step in which it was mended. */
+  readonly step: number;
+}
+
+/** Repaired faults looked at, the likeliest first: each costs as much as judging every fault anew. */
+const MOST_REPAIRED = 3;
+
+/** Faults that explained everything until they were repaired, when something is out of order still. */
+export function repairedInVain(bench: Workbench, evidence: Evidence): readonly Repaired[] {
+  const { steps } = evidence;
+  const last = steps.findLastIndex((step) => step.kind === 'change' && step.repair);
+  const again = steps
+    .slice(last + 1)
+    .some((step) => step.kind === 'observation' && step.symptom === 'present');
+  if (last < 0 || !again) return [];
+  const found: Repaired[] = [];
+  steps.forEach((step, i) => {
+    if (step.kind !== 'change' || !step.repair) return;
+    const until = { ...evidence, steps: steps.slice(0, i), prefixes: evidence.prefixes.slice(0, i + 1) };
+    for (const fault of bench.faults) {
+      const mended = step.replaced?.(fault) === true || step.touched.some((touch) => touch(fault));
+      if (!mended || judgeOn(bench, [fault], until, 'steady').fall !== undefined) continue;
+      found.push({ fault, step: i });
+    }
+  });
+  return found.sort((a, b) => b.fault.weight - a.fault.weight).slice(0, MOST_REPAIRED);
+}
+
+/**
+ * Single faults that explain what is still wrong beside a repaired one.
+ * @param faults those that explain nothing alone
+ */
+export function leftOver(
+  bench: Workbench,
+  faults: readonly Fault[],
+  evidence: Evidence,
+  repaired: readonly Repaired[],
+): Standing[] {
+  const found = new Map<string, Standing>();
+  for (const { fault, step } of repaired) {
+    const mended = withSuccess(evidence, fault, step);
+    const others = faults.filter((other) => other !== fault && !found.has(other.id));
+    for (const group of alikeFaults(bench, others, mended)) {
+      const parted = parts(bench, fault, group) ? group.map((other) => [other]) : [group];
+      for (const alike of parted) {
+        const pair = [fault, alike[0]!];
+        const { verdict } = fitAtOnce(bench, pair, mended);
+        const both: Standing =
+          verdict === undefined
+            ? bothCourses(bench, pair, mended)
+            : [verdict, { ...verdict, course: 'comes and goes' }];
+        if (both.every(({ fall }) => fall !== undefined)) continue;
+        for (const other of alike)
+          found.set(other.id, [named(both[0], fault, other), named(both[1], fault, other)]);
+      }
+    }
+  }
+  return [...found.values()];
+}
+
+/** The session in which this repair has mended this fault for good. */
+function withSuccess(evidence: Evidence, fault: Fault, at: number): Evidence {
+  const steps = evidence.steps.map((step, i) =>
+    i === at && step.kind === 'change'
+      ? {
+          ...step,
+          repair: false,
+          replaced: (other: Fault) => other.id === fault.id || step.replaced?.(other) === true,
+        }
+      : step,
+  );
+  const prefixes = evidence.prefixes.map((prefix, i) => (i <= at ? prefix : `${prefix}, ${fault.id} mended`));
+  return { ...evidence, steps, prefixes };
+}
+
+function named(verdict: Verdict, repaired: Fault, fault: Fault): Verdict {
+  const { severity } = verdict;
+  return {
+    ...verdict,
+    faults: [fault],
+    besides: [repaired],
+    severity: severity.length === 2 ? [severity[1]!] : severity,
+  };
+}
