@@ -5,8 +5,9 @@
 import { alikeFaults, parts } from './alike-faults.js';
 import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
-import { bothCourses, judgeOn } from './hypotheses.js';
-import { fitAtOnce } from './pair-fit.js';
+import { judgeOn } from './hypotheses.js';
+import type { Limits } from './pair-limits.js';
+import { judged } from './pairs.js';
 import type { Standing } from './rank.js';
 import type { Verdict } from './verdict.js';
 import type { Workbench } from './workbench.js';
@@ -18,7 +19,9 @@ export interface Repaired {
 }
 
 /** Repaired faults looked at, the likeliest first: each costs as much as judging every fault anew. */
-const MOST_REPAIRED = 3;
+const MOST_REPAIRED = 2;
+/** Every fault is tried beside a repaired one; the whole box of severities only where they came furthest. */
+const BOXES: Limits = { pairs: Infinity, boxes: 12 };
 
 /** Faults that explained everything until they were repaired, when something is out of order still. */
 export function repairedInVain(bench: Workbench, evidence: Evidence): readonly Repaired[] {
@@ -55,19 +58,14 @@ export function leftOver(
   for (const { fault, step } of repaired) {
     const mended = withSuccess(evidence, fault, step);
     const others = faults.filter((other) => other !== fault && !found.has(other.id));
-    for (const group of alikeFaults(bench, others, mended)) {
+    const pairs = alikeFaults(bench, others, mended).flatMap((group) => {
       const parted = parts(bench, fault, group) ? group.map((other) => [other]) : [group];
-      for (const alike of parted) {
-        const pair = [fault, alike[0]!];
-        const { verdict } = fitAtOnce(bench, pair, mended);
-        const both: Standing =
-          verdict === undefined
-            ? bothCourses(bench, pair, mended)
-            : [verdict, { ...verdict, course: 'comes and goes' }];
-        if (both.every(({ fall }) => fall !== undefined)) continue;
-        for (const other of alike)
-          found.set(other.id, [named(both[0], fault, other), named(both[1], fault, other)]);
-      }
+      return parted.map((alike) => ({ a: [fault], b: alike }));
+    });
+    for (const { pair, both } of judged(bench, pairs, mended, BOXES)) {
+      if (both.every(({ fall }) => fall !== undefined)) continue;
+      for (const other of pair.b)
+        found.set(other.id, [named(both[0], fault, other), named(both[1], fault, other)]);
     }
   }
   return [...found.values()];

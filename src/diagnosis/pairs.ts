@@ -26,9 +26,7 @@ export interface PairSearch {
   readonly near: readonly (readonly Fault[])[];
 }
 
-interface Candidate {
-  readonly a: readonly Fault[];
-  readonly b: readonly Fault[];
+interface Candidate extends GroupPair {
   readonly covers: boolean;
   /** Findings that one of the two explains alone. */
   readonly explains: number;
@@ -108,8 +106,14 @@ export function judgePairs(
   };
 }
 
-interface Judged {
-  readonly pair: Candidate;
+/** Two groups of faults that act alike: one of each is judged for all. */
+export interface GroupPair {
+  readonly a: readonly Fault[];
+  readonly b: readonly Fault[];
+}
+
+export interface Judged<P extends GroupPair> {
+  readonly pair: P;
   readonly both: Standing;
 }
 
@@ -118,14 +122,14 @@ interface Judged {
  * searched. It falls only by the whole box. Where the search is limited, the boxes searched are those of the pairs that got furthest
  * at the likely severities; the others are left unjudged.
  */
-function* judged(
+export function* judged<P extends GroupPair>(
   bench: Workbench,
-  pairs: readonly Candidate[],
+  pairs: readonly P[],
   evidence: Evidence,
   { pairs: most, boxes }: Limits,
-): Generator<Judged> {
-  const open: { pair: Candidate; faults: readonly Fault[]; reached: number }[] = [];
-  const boxed = (pair: Candidate, faults: readonly Fault[]): Judged => {
+): Generator<Judged<P>> {
+  const open: { pair: P; faults: readonly Fault[]; reached: number }[] = [];
+  const boxed = (pair: P, faults: readonly Fault[]): Judged<P> => {
     const [steady, loose] = bothCourses(bench, faults, evidence);
     return {
       pair,

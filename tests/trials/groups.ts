@@ -40,6 +40,8 @@ export interface Left {
   readonly suspect: Suspect;
   /** Masks of the fuses that may be open. */
   readonly blown: readonly number[];
+  /** What is there beside it, whether or not the program thinks of it. */
+  readonly beside?: Set['faults'];
 }
 
 export class Groups {
@@ -62,7 +64,7 @@ export class Groups {
     questions: readonly Question[],
     checked: boolean,
   ): Promise<Question | undefined> {
-    if (left.suspect.hypothesis === truth.id) return undefined;
+    if (idOf(left) === truth.id) return undefined;
     const real = { faults: applied(truth), blown: truth.blown };
     const spans = questions.map((question) => this.predictions.nominal(question, real));
     const likest = this.likest(spans, left, truth, questions);
@@ -104,7 +106,7 @@ export class Groups {
     return best!;
   }
 
-  private *versions({ suspect, blown }: Left, truth: Set): Generator<Ailing> {
+  private *versions({ suspect, blown, beside = [] }: Left, truth: Set): Generator<Ailing> {
     const byId = new Map(this.bench.faults.map((fault) => [fault.id, fault]));
     const axes = suspect.faults.map(({ id }, i) => {
       const fault = byId.get(id)!;
@@ -114,7 +116,7 @@ export class Groups {
     });
     const all = axes.reduce<AppliedFault[][]>(
       (lists, axis) => lists.flatMap((before) => axis.map((fault) => [...before, fault])),
-      [[]],
+      [applied({ faults: beside })],
     );
     for (const faults of all) for (const mask of blown) yield { faults, blown: mask };
   }
@@ -161,7 +163,12 @@ function shareWord<W>(words: readonly W[], band: (word: W) => Span, one: Span, o
   });
 }
 
-function applied({ faults }: Set): AppliedFault[] {
+/** Names of all faults that are there, in one order. */
+export function idOf({ suspect, beside = [] }: Pick<Left, 'suspect' | 'beside'>): string {
+  return [...suspect.faults.map(({ id }) => id), ...beside.map(({ fault }) => fault.id)].sort().join(' + ');
+}
+
+function applied({ faults }: Pick<Set, 'faults'>): AppliedFault[] {
   return faults.map(({ fault, severity }) => fault.apply(severity));
 }
 

@@ -3,6 +3,7 @@ import type { Diagnosis, Suspect } from '../../src/diagnosis/diagnosis-types.js'
 import { gather } from '../../src/diagnosis/evidence.js';
 import { judge } from '../../src/diagnosis/verdict.js';
 import type { Course } from '../../src/diagnosis/verdict.js';
+import type { Fault } from '../../src/diagnosis/faults.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import { candidates } from '../../src/planning/candidates.js';
 import { conditionsOf } from '../../src/planning/condition.js';
@@ -56,7 +57,7 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
   const { complaint, stopped, final, kind } = session;
   const { hidden } = stopped;
   const truth: Hypothesis = {
-    id: hidden.map(({ fault }) => fault.id).join(' + '),
+    id: idOfAll(hidden.map(({ fault }) => fault)),
     faults: hidden.map(({ fault, now }) => ({ fault, severity: now })),
     blown: stopped.openFuses,
   };
@@ -64,23 +65,7 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
   const questions = kind === 'outside' ? [] : questionsOf(bench, session);
   const left = counting(stopped.diagnosis.suspects);
   const same = left.find((suspect) => isSame(suspect, truth));
-  let apart = '';
-  let inGroup = kind !== 'outside' && left.length > 0;
-  let listed = same !== undefined;
-  let inRepair = inGroup;
-  for (const suspect of inGroup ? left : []) {
-    if (isSame(suspect, truth)) continue;
-    const reading = await groups.apart(truth, withFuses(bench, suspect, stopped), questions, true);
-    if (reading === undefined) {
-      listed = true;
-      continue;
-    }
-    inGroup = false;
-    apart ||= `${suspect.hypothesis} is told apart by ${JSON.stringify(reading.reading)}`;
-    const mends = isMended(suspect, session);
-    inRepair &&= mends;
-    if (!mends) break;
-  }
+  const judged = kind === 'outside' ? NOWHERE : await groupOf(bench, groups, session, questions);
   let baselineInGroup = kind !== 'outside';
   for (const suspect of baselineInGroup ? counting(complaint.diagnosis.suspects) : []) {
     if ((await groups.apart(truth, withFuses(bench, suspect, complaint), questions, false)) === undefined)
@@ -97,10 +82,10 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
     truth: session.truth,
     comesAndGoes: hidden.some((fault) => fault.comesAndGoes),
     kept: session.fell === undefined,
-    listed,
-    inGroup,
-    inRepair,
-    apart,
+    listed: same !== undefined || judged.listed,
+    inGroup: judged.inGroup,
+    inRepair: judged.inRepair,
+    apart: judged.apart,
     confirmed: confirmedAs(bench, session),
     ranges: rangesOf(same, session),
     suspectsFirst: counting(complaint.diagnosis.suspects).length,
@@ -118,6 +103,95 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
     milliseconds: Object.values(spent).reduce((sum, part) => sum + part, 0),
     spent,
   };
+}
+
+interface Ended {
+  readonly listed: boolean;
+  readonly inGroup: boolean;
+  readonly inRepair: boolean;
+  readonly apart: string;
+}
+
+const NOWHERE: Ended = { listed: false, inGroup: false, inRepair: false, apart: '' };
+
+/**
+ * Did the session end in the group of the truth? A single fault: when the program first suggested nothing more. Two: each of them
+ * at some stop before a repair, the other one being there or repaired by then; a suspect that is one fault stands for one of them.
+ */
+async function groupOf(
+  bench: Workbench,
+  groups: Groups,
+  session: Session,
+  questions: readonly Question[],
+): Promise<Ended> {
+  const all = session.stopped.hidden.map(({ fault }) => fault);
+  const stops = all.length > 1 ? session.stops : [session.stopped];
+  const reached: Ended[] = [];
+  for (const target of all) {
+    let best = NOWHERE;
+    for (const moment of stops) {
+      if (!moment.hidden.some(({ fault }) => fault === target)) continue;
+      const ended = await groupAt(bench, groups, moment, target, questions);
+      if (ended.inGroup || (ended.inRepair && !best.inRepair) || best === NOWHERE) best = ended;
+      if (best.inGroup) break;
+    }
+    reached.push(best);
+  }
+  return {
+    listed: reached.every(({ listed }) => listed),
+    inGroup: reached.every(({ inGroup }) => inGroup),
+    inRepair: reached.every(({ inRepair }) => inRepair),
+    apart: reached.map(({ apart }) => apart).join(' '),
+  };
+}
+
+async function groupAt(
+  bench: Workbench,
+  groups: Groups,
+  moment: Moment,
+  target: Fault,
+  questions: readonly Question[],
+): Promise<Ended> {
+  const faults = moment.hidden.map(({ fault, now }) => ({ fault, severity: now }));
+  const truth: Hypothesis = {
+    id: idOfAll(faults.map(({ fault }) => fault)),
+    faults,
+    blown: moment.openFuses,
+  };
+  const others = faults.filter(({ fault }) => fault !== target);
+  const left = counting(moment.diagnosis.suspects);
+  let apart = '';
+  let inGroup = left.length > 0;
+  let inRepair = inGroup;
+  let listed = false;
+  for (const suspect of left) {
+    // A suspect that is one fault says nothing of the other.
+    const beside =
+      suspect.faults.length === 1 ? others.filter(({ fault }) => fault.id !== suspect.hypothesis) : [];
+    const reading = await groups.apart(
+      truth,
+      { ...withFuses(bench, suspect, moment), beside },
+      questions,
+      true,
+    );
+    if (reading === undefined) {
+      listed = true;
+      continue;
+    }
+    inGroup = false;
+    apart ||= `${suspect.hypothesis} is told apart by ${JSON.stringify(reading.reading)}`;
+    const mends = suspect.faults.every(({ repair }) => repair.how === target.repair.how);
+    inRepair &&= mends;
+    if (!mends) break;
+  }
+  return { listed, inGroup, inRepair, apart };
+}
+
+function idOfAll(faults: readonly Fault[]): string {
+  return faults
+    .map(({ id }) => id)
+    .sort()
+    .join(' + ');
 }
 
 /** Every test a person may do about this complaint. */

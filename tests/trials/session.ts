@@ -28,6 +28,8 @@ export type Kind = 'single' | 'double' | 'misread' | 'outside';
 
 /** Findings after which a person gives up. */
 const MOST_FINDINGS = 25;
+/** The same after each repair that did not cure. */
+const MOST_MORE_FINDINGS = 12;
 const MOST_REPAIRS = 4;
 /** Other failing conditions that a person tries out at the beginning and repeats at the end. */
 const MOST_OTHERS = 4;
@@ -56,6 +58,8 @@ export interface Session {
   readonly complaint: Moment;
   /** When the program suggested nothing more, before any repair. */
   readonly stopped: Moment;
+  /** The same before each of the repairs, the first one included. */
+  readonly stops: readonly Moment[];
   readonly final: Diagnosis;
   /** Reading that rules the truth out, if one does. */
   readonly fell: string | undefined;
@@ -195,11 +199,13 @@ class Running {
     const findings = mechanic.findings;
     const { minutes } = this;
     let repairs = 0;
+    const stops: Moment[] = [stopped];
     while (repairs < MOST_REPAIRS && mechanic.diagnosis.groups.length > 0) {
       await this.repair(mechanic.diagnosis.groups[0]!.suspects[0]!);
       repairs += 1;
       if (await this.allGood()) break;
-      await this.investigate();
+      await this.investigate(MOST_MORE_FINDINGS);
+      stops.push(this.moment);
     }
     return {
       seed,
@@ -209,6 +215,7 @@ class Running {
       mechanic,
       complaint,
       stopped,
+      stops,
       final: mechanic.diagnosis,
       fell,
       findings,
@@ -232,9 +239,9 @@ class Running {
   }
 
   /** Does what the program suggests until it suggests nothing. */
-  private async investigate(): Promise<void> {
+  private async investigate(more = MOST_FINDINGS): Promise<void> {
     const { mechanic, bench } = this;
-    const most = mechanic.findings + MOST_FINDINGS;
+    const most = mechanic.findings + more;
     for (let retaken = 0; mechanic.findings < most;) {
       const { diagnosis } = mechanic;
       if (!diagnosis.fits && retaken < MOST_RETAKEN) {
