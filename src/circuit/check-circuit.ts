@@ -3,6 +3,7 @@ import { buildPart } from './build-parts.js';
 import { buildWires } from './build-wires.js';
 import type { Circuit, Control, ControlRisk, Part, Place, PlaceHazard, Wire } from './circuit.js';
 import { pointer, sorted, type Diagnostic, type Ranges } from './diagnostic.js';
+import { readCosts } from './costs.js';
 import type { CircuitDocument } from './document.js';
 import { Mistakes } from './mistakes.js';
 import { netsOf } from './nets.js';
@@ -52,6 +53,7 @@ export function checkCircuit(value: unknown, ranges: Ranges): CheckedCircuit {
   const wires = buildWires(document.wires, parts, ranges, mistakes);
   checkBattery(parts, ranges, mistakes);
   checkFrames(parts, ranges, mistakes);
+  const costs = readCosts(document.costs ?? {}, '/costs', ranges, mistakes);
   const neverProbe = neverProbeOf(document, parts, wires, ranges, mistakes);
   if (mistakes.errors === 0) checkWhole(parts, wires, controls, ranges, mistakes);
   if (mistakes.errors > 0) return { problems: sorted(mistakes.list) };
@@ -67,6 +69,7 @@ export function checkCircuit(value: unknown, ranges: Ranges): CheckedCircuit {
     parts,
     wires,
     neverProbe,
+    costs,
   };
   return { circuit, advice: sorted(mistakes.list) };
 }

@@ -3,6 +3,7 @@
  * Everything downstream (network, diagnosis, report) reads only this.
  */
 
+import type { GivenCosts } from './costs.js';
 import type { Part, PartId } from './parts.js';
 
 export type * from './parts.js';
@@ -29,6 +30,8 @@ export interface Circuit {
   readonly wires: readonly Wire[];
   /** Points and wires nobody may probe (airbag lines, data lines), as written in the file. */
   readonly neverProbe: ReadonlySet<string>;
+  /** What steps cost on this vehicle, minutes; left out = the usual. */
+  readonly costs?: GivenCosts;
 }
 
 /** Anything a person operates: pedal, key, lever. */

@@ -3,6 +3,7 @@
  * `30`, `1.0` and `on` mean what a person sees. Absent = left out. See schema.ts for the published form of the same.
  */
 import type { PartType } from './circuit.js';
+import type { CostsDocument } from './costs.js';
 
 export interface CircuitDocument {
   readonly circuit: string;
@@ -14,6 +15,7 @@ export interface CircuitDocument {
   readonly parts: Readonly<Record<string, PartDocument>>;
   readonly wires: readonly WireDocument[];
   readonly 'never-probe'?: readonly string[];
+  readonly costs?: CostsDocument;
 }
 
 export type ControlDocument =

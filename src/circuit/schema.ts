@@ -5,6 +5,7 @@
  * The program reads every scalar as text; `integer`, `number` and `boolean` are listed where an editor would see them.
  */
 
+import { costsSchema } from './schema-costs.js';
 import { partSchemas } from './schema-parts.js';
 import { amount, id, named, numberedName, point, text, yesNo } from './schema-words.js';
 
@@ -114,6 +115,7 @@ export const CIRCUIT_SCHEMA = {
         },
       },
     },
+    costs: costsSchema,
     'never-probe': {
       type: 'array',
       maxItems: 2000,

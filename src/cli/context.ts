@@ -5,6 +5,8 @@ import type { Output } from './output.js';
 export interface Context {
   readonly io: Io;
   readonly output: Output;
+  /** File with the person's own costs. */
+  readonly costs?: string | undefined;
 }
 
 export type CommandResult = Promise<Status>;

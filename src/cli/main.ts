@@ -58,21 +58,27 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
       writeOut: (text) => void io.stdout.write(text),
       writeErr: (text) => void io.stderr.write(text),
     });
-  const context = (): Context => ({ io, output: createOutput(io, program.opts<OutputFlags>()) });
+  const context = (costs: string | undefined): Context => ({
+    io,
+    output: createOutput(io, program.opts<OutputFlags>()),
+    costs,
+  });
   /** Commands are loaded when they are called: start-up time is most of the time of a short one. */
   const run =
     <T extends unknown[]>(work: (context: Context, ...args: T) => Promise<Status>) =>
     async (...args: unknown[]): Promise<void> =>
-      end(await work(context(), ...(args as T)));
+      // Arguments, then the flags, then the command itself.
+      end(await work(context((args.at(-2) as { costs?: string }).costs), ...(args as T)));
+  const costs = (command: Command): Command =>
+    command.option('--costs <file>', 'your own minutes and labour rate (YAML; see schema costs)');
   const session = (command: Command): Command =>
-    command
+    costs(command)
       .option('--session <file>', 'journal of the session (left out: the newest in the default folder)')
       .option('--circuit <file>', 'circuit file, where it has moved');
   const json = (command: Command): Command => command.option('--json', 'answer as one JSON object');
   type Flags = Record<string, never>;
 
-  program
-    .command('start')
+  costs(program.command('start'))
     .argument('<circuit>', 'circuit file, or the name of one that comes with the program')
     .description('begin a session, step by step')
     .option('--session <file>', 'write the journal to this new file')
@@ -191,7 +197,7 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
     );
   program
     .command('schema')
-    .argument('<which>', 'circuit or session')
+    .argument('<which>', 'circuit, session or costs')
     .description('print the JSON Schema of a kind of file')
     .action(run(async (ctx, which: string) => (await import('./commands/schema.js')).schema(ctx, which)));
   return program;

@@ -5,7 +5,7 @@
 import type { Alike, Diagnosis, FaultInfo, Suspect } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Case } from '../session/case.js';
-import { BARE, BLANK, type Candidate } from './candidate.js';
+import { BLANK, type Candidate } from './candidate.js';
 import { candidates } from './candidates.js';
 import { conditionsOf, hasFailed } from './condition.js';
 import { lookHere } from './look-here.js';
@@ -127,7 +127,7 @@ function accessFor(
   const told = points.filter(({ point }) =>
     setUps.some((setUp) => {
       const reading = { kind: 'volts', red: point, black: 'bat-', value: BLANK } as const;
-      const hulls = outlooks.of({ line: '', words: '', setUp, reading, bare: BARE.probe, at: [point] });
+      const hulls = outlooks.of({ line: '', words: '', setUp, reading, bare: 'probe', at: [point] });
       return hulls !== undefined && split(members, hulls).length > 1;
     }),
   );

@@ -1,5 +1,6 @@
 /** A test that could be done, before anybody knows what it would tell. */
 import type { Part } from '../circuit/circuit.js';
+import type { TestCost } from '../circuit/costs.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Action, Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
@@ -14,8 +15,8 @@ export interface Candidate {
   readonly wiggle?: Extract<Action, { do: 'wiggle' | 'clean' | 'tighten' | 'reseat' }> | undefined;
   /** The reading with a blank value. */
   readonly reading: Reading;
-  /** Minutes of the bare test in its set-up, at an open place. */
-  readonly bare: number;
+  /** The bare test in its set-up, at an open place, by the name of its cost. */
+  readonly bare: TestCost;
   /** Parts at which a person must be for it. */
   readonly at: readonly string[];
 }
@@ -31,14 +32,3 @@ export interface Scope {
 }
 
 export const BLANK = { value: 0, step: 0.01 } as const;
-
-/** Minutes of the bare test, at an open place; common practice, no source. */
-export const BARE = {
-  look: 0.3,
-  probe: 0.8,
-  farProbe: 1,
-  clamp: 0.8,
-  ohms: 0.8,
-  watch: 0.4,
-  scan: 1.5,
-} as const;

@@ -1,24 +1,9 @@
 /** The way from one set-up to another: what to do, in order, as actions and as typed lines, and how long it takes. */
 import type { Circuit } from '../circuit/circuit.js';
+import type { StepCost } from '../circuit/costs.js';
 import type { Action } from '../session/events.js';
+import { costsOf } from './costs-of.js';
 import { KNOWN_GOOD, type SetUp } from '../session/setup.js';
-
-/** Minutes for one action at an open place; common practice, no source. */
-const MINUTES: Partial<Record<Action['do'], number>> = {
-  operate: 0.1,
-  engine: 0.5,
-  unplug: 0.5,
-  plug: 0.5,
-  'take out': 0.7,
-  refit: 0.7,
-  jumper: 1,
-  'remove jumper': 0.3,
-  swap: 2.5,
-  'fit known-good': 3,
-  'lamp in place': 1.5,
-  'remove lamp': 0.5,
-  wiggle: 0.5,
-};
 
 /** Actions that lead from one set-up to another: first what is put back, then controls, then what is taken apart. */
 export function actionsBetween(from: SetUp, to: SetUp): readonly Action[] {
@@ -131,15 +116,21 @@ export function minutesOf(
   actions: readonly Action[],
 ): { readonly minutes: number; readonly places: ReadonlySet<string> } {
   const places = new Set<string>();
+  const costs = costsOf(circuit);
   let minutes = 0;
   for (const action of actions) {
-    minutes += action.do === 'wait' ? action.minutes : (MINUTES[action.do] ?? 1);
+    minutes += action.do === 'wait' ? action.minutes : costs[costKey(action.do)];
     for (const name of partsOf(action)) {
       const place = circuit.parts.get(name.split('.')[0]!)?.place;
       if (place !== undefined) places.add(place);
     }
   }
   return { minutes, places };
+}
+
+/** Actions have two words where keys have a hyphen. */
+function costKey(what: Exclude<Action['do'], 'wait'>): StepCost {
+  return what.replace(' ', '-') as StepCost;
 }
 
 /** Parts and points at which an action is done. */

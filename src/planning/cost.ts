@@ -1,13 +1,11 @@
 /** What a test costs in minutes from where the person stands now: places to open, things to part and put back, a helper. */
 import type { Circuit } from '../circuit/circuit.js';
 import type { Action } from '../session/events.js';
-import type { Case } from '../session/case.js';
+import type { Case, Step } from '../session/case.js';
 import type { SetUp } from '../session/setup.js';
 import type { Candidate } from './candidate.js';
 import { actionsBetween, disturbs, minutesOf, partsOf } from './changes.js';
-
-/** One person cannot hold such a control and probe elsewhere; common practice, no source. */
-const HELPER_MINUTES = 1;
+import { costsOf } from './costs-of.js';
 
 export interface Cost {
   readonly minutes: number;
@@ -16,7 +14,10 @@ export interface Cost {
 }
 
 export class Costs {
+  private readonly costs: ReturnType<typeof costsOf>;
   private readonly opened: ReadonlySet<string>;
+  /** Where the person stands. */
+  private readonly here: ReadonlySet<string>;
   private readonly ways = new Map<
     SetUp,
     { minutes: number; places: ReadonlySet<string>; disturbs: boolean }
@@ -26,7 +27,10 @@ export class Costs {
     private readonly circuit: Circuit,
     private readonly session: Case,
   ) {
-    this.opened = openedPlaces(circuit, session);
+    this.costs = costsOf(circuit);
+    const visited = visitedPlaces(circuit, session);
+    this.opened = new Set(visited.flat());
+    this.here = new Set(visited.at(-1));
   }
 
   of(candidate: Candidate): Cost {
@@ -36,10 +40,14 @@ export class Costs {
       const place = this.circuit.parts.get(name.split('.')[0]!)?.place;
       if (place !== undefined) places.add(place);
     }
-    let minutes = candidate.bare + way.minutes + (candidate.wiggle === undefined ? 0 : 0.5);
-    for (const place of places)
+    const { wiggle } = candidate;
+    let minutes =
+      this.costs[candidate.bare] + way.minutes + (wiggle === undefined ? 0 : this.costs[wiggle.do]);
+    for (const place of places) {
       if (!this.opened.has(place)) minutes += this.circuit.places.get(place)?.minutes ?? 0;
-    return { minutes, disturbs: way.disturbs || candidate.wiggle !== undefined };
+      else if (!this.here.has(place)) minutes += this.costs.move;
+    }
+    return { minutes, disturbs: way.disturbs || wiggle !== undefined };
   }
 
   private way(setUp: SetUp): { minutes: number; places: ReadonlySet<string>; disturbs: boolean } {
@@ -47,7 +55,7 @@ export class Costs {
     if (way === undefined) {
       const actions = actionsBetween(this.session.now, setUp);
       const { minutes, places } = minutesOf(this.circuit, actions);
-      const helped = minutes + (this.held(setUp) ? HELPER_MINUTES : 0);
+      const helped = minutes + (this.held(setUp) ? this.costs.helper : 0);
       this.ways.set(setUp, (way = { minutes: helped, places, disturbs: disturbs(actions) }));
     }
     return way;
@@ -60,16 +68,21 @@ export class Costs {
   }
 }
 
-/** Places where something was probed or done already. */
-function openedPlaces(circuit: Circuit, session: Case): ReadonlySet<string> {
-  const names = session.timeline.flatMap((step) => {
-    if (step.kind === 'action') return partsOf(step.action);
-    const { reading } = step.finding;
-    if ('red' in reading) return [reading.red, reading.black];
-    if ('at' in reading) return [circuit.wires.find(({ id }) => id === reading.at)?.from ?? reading.at];
-    return 'part' in reading ? [reading.part] : [];
-  });
-  return new Set(names.flatMap((name) => circuit.parts.get(name.split('.')[0]!)?.place ?? []));
+/** Places where something was probed or done already, by step; steps that need none are left out. */
+function visitedPlaces(circuit: Circuit, session: Case): (readonly string[])[] {
+  return session.timeline
+    .map((step) =>
+      namesIn(circuit, step).flatMap((name) => circuit.parts.get(name.split('.')[0]!)?.place ?? []),
+    )
+    .filter((places) => places.length > 0);
+}
+
+function namesIn(circuit: Circuit, step: Step): readonly string[] {
+  if (step.kind === 'action') return partsOf(step.action);
+  const { reading } = step.finding;
+  if ('red' in reading) return [reading.red, reading.black];
+  if ('at' in reading) return [circuit.wires.find(({ id }) => id === reading.at)?.from ?? reading.at];
+  return 'part' in reading ? [reading.part] : [];
 }
 
 /** The actions of a test, in order. */

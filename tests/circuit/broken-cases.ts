@@ -75,6 +75,18 @@ export const BROKEN: readonly BrokenCase[] = [
     ],
   },
   {
+    file: 'costs-misspelt.yaml',
+    says: ['32:3 error: costs has no entry called “prob”. Mend: did you mean probe?'],
+  },
+  {
+    file: 'costs-nothing.yaml',
+    says: [
+      '32:10 error: probe (a reading with one probe on the battery, or a test lamp) takes some time. Mend: write at least 3 s',
+      '34:11 error: with a labour rate of 0 no price can be weighed against minutes. Mend: write what an hour of work costs, like 60',
+      '35:11 error: “5” has no unit. Mend: add the unit: 5 min',
+    ],
+  },
+  {
     file: 'decimal-comma.yaml',
     says: [
       '23:37 error: the comma before “5 mm2” cuts wire 1 short. Mend: inside { } a comma ends an entry: write a decimal point (0.75) instead of a decimal comma',
@@ -162,7 +174,7 @@ export const BROKEN: readonly BrokenCase[] = [
   {
     file: 'long-line.yaml',
     says: [
-      '5:1 error: the file has no entry called “words”. Mend: use one of: circuit, title, about, nominal, controls, places, parts, wires, never-probe',
+      '5:1 error: the file has no entry called “words”. Mend: use one of: circuit, title, about, nominal, controls, places, parts, wires, costs, never-probe',
     ],
   },
   {

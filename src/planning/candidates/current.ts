@@ -1,6 +1,6 @@
 /** A clamp around a wire in the failed condition: current without opening anything. */
 import type { Candidate, Scope } from '../candidate.js';
-import { BARE, BLANK } from '../candidate.js';
+import { BLANK } from '../candidate.js';
 import { outOfReach } from '../reach.js';
 
 export function clamps({ bench, conditions }: Scope): Candidate[] {
@@ -11,7 +11,7 @@ export function clamps({ bench, conditions }: Scope): Candidate[] {
       words: `clamp meter around wire ${id} (${from} to ${to})`,
       setUp,
       reading: { kind: 'clamp', at: id, value: BLANK },
-      bare: BARE.clamp,
+      bare: 'clamp',
       at: [from],
     })),
   );

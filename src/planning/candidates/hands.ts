@@ -1,7 +1,6 @@
 /** Wiggle tests: a joint or loom is moved with the eyes on the load, for faults that come and go. */
 import type { Diagnosis } from '../../diagnosis/diagnosis-types.js';
 import type { Candidate, Scope } from '../candidate.js';
-import { BARE } from '../candidate.js';
 import { outOfReach } from '../reach.js';
 
 /** Share of faults that surely come and go from which on wiggling is suggested. */
@@ -27,7 +26,7 @@ export function wiggles({ bench, conditions }: Scope, { suspects }: Diagnosis, a
         setUp: condition.setUp,
         wiggle: { do: 'wiggle', at },
         reading: { kind: 'load', load: watched, value: 'off' },
-        bare: BARE.watch,
+        bare: 'watch',
         at: [at],
       };
     });

@@ -6,7 +6,7 @@ import type { Circuit, Part, PointId } from '../../circuit/circuit.js';
 import type { SetUp } from '../../session/setup.js';
 import { atRest } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
-import { BARE, BLANK } from '../candidate.js';
+import { BLANK } from '../candidate.js';
 import { plainPoint, reachable } from '../live-line.js';
 import { isPluggedIn } from './openings.js';
 
@@ -102,7 +102,7 @@ function ohms(dead: DeadLines, wanted: SetUp, red: PointId, black: PointId, word
       words: `${words}ohms between ${red} and ${black === 'body' ? 'body metal' : black}, ${stateWords(setUp)}`,
       setUp,
       reading: { kind: 'ohms', red, black, value: BLANK },
-      bare: BARE.ohms,
+      bare: 'ohms',
       at: [red, black],
     },
   ];

@@ -5,7 +5,7 @@ import { unlikeWhy } from '../../session/like-for-like.js';
 import type { SetUp } from '../../session/setup.js';
 import { atRest, KNOWN_GOOD } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
-import { BARE, BLANK } from '../candidate.js';
+import { BLANK } from '../candidate.js';
 import { isPluggedIn } from './openings.js';
 
 /** Ohms across the item's own terminals, on the bench. */
@@ -19,7 +19,7 @@ export function itemsOut({ bench, parts }: Scope): Candidate[] {
         words: `take ${part.id} (${part.label}) out; ohms across its terminals ${from} and ${to}`,
         setUp: { ...rest, out: new Set([part.id]) },
         reading: { kind: 'ohms', red, black, value: BLANK },
-        bare: BARE.ohms,
+        bare: 'ohms',
         at: [part.id],
       };
     }),
@@ -54,7 +54,7 @@ export function exchanges({ bench, conditions, parts }: Scope, fuses: boolean): 
       words: `${words}, then watch ${watched}`,
       setUp: { ...setUp, fitted },
       reading: { kind: 'load', load: watched, value: 'off' },
-      bare: BARE.watch,
+      bare: 'watch',
       at: [],
     });
     const swaps = plugged.flatMap((part, i) =>
@@ -91,7 +91,7 @@ export function fuseLamps({ bench, conditions, parts }: Scope): Candidate[] {
           words: `test lamp in place of ${part.id} (${part.label}): is it lit?`,
           setUp: { ...setUp, out: new Set([part.id]), lamps: new Set([part.id]) },
           reading,
-          bare: BARE.watch,
+          bare: 'watch',
           at: [part.id],
         };
       });

@@ -1,6 +1,5 @@
 /** A fused jumper across a switch, watching a load that failed. Not where it would start, crank, pump or turn something. */
 import type { Candidate, Scope } from '../candidate.js';
-import { BARE } from '../candidate.js';
 import { cautionsFor } from '../cautions.js';
 
 const UNSAFE: ReadonlySet<string> = new Set([
@@ -23,7 +22,7 @@ export function jumpers({ bench, conditions, parts }: Scope): Candidate[] {
             words: `fused jumper from ${ends[0]} to ${ends[1]} (across ${part.label}), then watch ${watched}`,
             setUp: { ...setUp, jumpers: [ends] },
             reading: { kind: 'load', load: watched, value: 'off' },
-            bare: BARE.watch,
+            bare: 'watch',
             at: [],
           },
         ];

@@ -4,7 +4,6 @@ import { sameSetUp } from '../../diagnosis/evidence.js';
 import type { SetUp } from '../../session/setup.js';
 import { atRest } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
-import { BARE } from '../candidate.js';
 
 export function glances(scope: Scope): Candidate[] {
   const { bench } = scope;
@@ -48,7 +47,7 @@ export function watch(circuit: Scope['bench']['circuit'], load: Load, setUp: Set
     words: `${because}${verbFor(load.kind)} ${load.id} (${label})`,
     setUp,
     reading: { kind: 'load', load: load.id, value: 'off' },
-    bare: BARE.look,
+    bare: 'look',
     at: [],
   };
 }

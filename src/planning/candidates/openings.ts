@@ -5,7 +5,6 @@
 import type { Circuit, Part } from '../../circuit/circuit.js';
 import type { SetUp } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
-import { BARE } from '../candidate.js';
 import { reachable } from '../live-line.js';
 import { pointsAt } from '../reach.js';
 import { watch } from './loads.js';
@@ -59,7 +58,7 @@ function testLamps(circuit: Circuit, setUp: SetUp, point: string): Candidate[] {
     words: `test lamp, tip on ${point} (${part.label}), clip on battery ${clip === 'bat-' ? 'negative' : 'positive'}`,
     setUp,
     reading: { kind: 'test lamp', red: point, black: clip, value: 'off', lamp: 'filament' },
-    bare: BARE.probe,
+    bare: 'probe',
     at: [point],
   }));
 }

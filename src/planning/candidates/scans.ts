@@ -1,6 +1,6 @@
 /** What a module says of its inputs: scan values in the failed condition. */
 import type { Candidate, Scope } from '../candidate.js';
-import { BARE, BLANK } from '../candidate.js';
+import { BLANK } from '../candidate.js';
 
 export function scans({ bench, conditions, parts }: Scope): Candidate[] {
   const scans = [...(bench.network.scans?.values() ?? [])];
@@ -12,7 +12,7 @@ export function scans({ bench, conditions, parts }: Scope): Candidate[] {
         words: `scan tool: what ${bench.circuit.parts.get(part)!.label} reports of input ${input}`,
         setUp,
         reading: { kind: 'scan', module: part, input, value: reads === 'volts' ? BLANK : reads.high },
-        bare: BARE.scan,
+        bare: 'scan',
         at: [],
       })),
   );

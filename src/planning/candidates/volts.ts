@@ -5,7 +5,7 @@
 import { terminalsOf } from '../../circuit/circuit.js';
 import type { SetUp } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
-import { BARE, BLANK } from '../candidate.js';
+import { BLANK } from '../candidate.js';
 
 /** In the failed conditions, everything plugged. */
 export function voltages(scope: Scope): Candidate[] {
@@ -40,7 +40,7 @@ function volts({ bench }: Scope, setUp: SetUp, red: string, black: string): Cand
     words: `volts, red ${called(red)}, black ${called(black)}`,
     setUp,
     reading: { kind: 'volts', red, black, value: BLANK },
-    bare: black === 'bat-' ? BARE.probe : BARE.farProbe,
+    bare: black === 'bat-' ? 'probe' : 'far-probe',
     at: [red, black],
   };
 }
