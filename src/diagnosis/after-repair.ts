@@ -26,18 +26,15 @@ const BOXES: Limits = { pairs: Infinity, boxes: 12 };
 /** Faults that explained everything until they were repaired, when something is out of order still. */
 export function repairedInVain(bench: Workbench, evidence: Evidence): readonly Repaired[] {
   const { steps } = evidence;
-  const last = steps.findLastIndex((step) => step.kind === 'change' && step.repair);
-  const again = steps
-    .slice(last + 1)
-    .some((step) => step.kind === 'observation' && step.symptom === 'present');
+  const last = steps.findLastIndex((step) => step.kind === 'change' && step.mends !== undefined);
+  const again = steps.slice(last + 1).some((step) => step.kind === 'observation' && step.again);
   if (last < 0 || !again) return [];
   const found: Repaired[] = [];
   steps.forEach((step, i) => {
-    if (step.kind !== 'change' || !step.repair) return;
+    if (step.kind !== 'change' || step.mends === undefined) return;
     const until = { ...evidence, steps: steps.slice(0, i), prefixes: evidence.prefixes.slice(0, i + 1) };
     for (const fault of bench.faults) {
-      const mended = step.replaced?.(fault) === true || step.touched.some((touch) => touch(fault));
-      if (!mended || judgeOn(bench, [fault], until, 'steady').fall !== undefined) continue;
+      if (!step.mends(fault) || judgeOn(bench, [fault], until, 'steady').fall !== undefined) continue;
       found.push({ fault, step: i });
     }
   });

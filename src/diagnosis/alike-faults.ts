@@ -24,7 +24,7 @@ export function alikeFaults(bench: Workbench, faults: readonly Fault[], evidence
     const applied = fault.apply(fault.scale.edges[0]!);
     const signs = evidence.steps.map((step) => {
       if (step.kind === 'change')
-        return `${step.touched.some((touch) => touch(fault))}${step.replaced?.(fault) ?? ''}`;
+        return `${step.touched.some((touch) => touch(fault))}${step.replaced?.(fault) ?? ''}${step.mends?.(fault) ?? ''}`;
       return step.kind === 'look' ? step.favours([fault]) : '';
     });
     const places = questions.map(({ setUp }, i) => {

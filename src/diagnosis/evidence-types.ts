@@ -14,8 +14,8 @@ export interface Change {
   readonly touched: readonly Touch[];
   /** Only a control was worked: its contacts may have changed, but nobody would say they were disturbed. */
   readonly operated: boolean;
-  /** It was meant to mend what it touched. */
-  readonly repair: boolean;
+  /** What it was meant to mend, if it was a repair: a new switch mends no bad pin in its plug, though that was disturbed. */
+  readonly mends: Touch | undefined;
   /** Faults that went away with a part that was replaced by a new one. */
   readonly replaced: Touch | undefined;
   /** Fuses that are whole again, as a mask. */

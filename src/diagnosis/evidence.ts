@@ -20,6 +20,7 @@ import type { Observation } from './observe.js';
 import { attachedBy, node, observe } from './observe.js';
 import type { Question } from './question.js';
 import { blownBy } from './restrict.js';
+import { WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';
 
 export function gather(bench: Workbench, session: Case): Evidence {
@@ -67,7 +68,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
       known = now;
     }
     symptom = now;
-    const again = failsAgain(finding, earlier, amiss);
+    const again = failsAgain(bench, finding, earlier, amiss);
     const rivals = together.filter((other) => sameSetUp(other.setUp, finding.setUp));
     for (const observation of [...observed, ...contrast(bench, finding, rivals, earlier)]) {
       steps.push({ kind: 'observation', observation, symptom, again });
@@ -155,12 +156,14 @@ function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp 
   const closed = action.do === 'reset' ? action.part : renewed;
   // After a swap the item that goes into the bin is the one that sat there.
   const binned = renewed === undefined ? undefined : (before.fitted.get(renewed) ?? renewed);
+  const replaced: Touch | undefined =
+    binned === undefined ? undefined : (fault) => fault.owner === 'item' && fault.part === binned;
   return {
     kind: 'change',
     touched: [touched],
     operated: action.do === 'operate',
-    repair: isRepair(action),
-    replaced: binned === undefined ? undefined : (fault) => fault.owner === 'item' && fault.part === binned,
+    mends: mendedBy(action, touched, replaced),
+    replaced,
     newFuse: closed === undefined ? 0 : fuseMask(bench, closed),
     movedFuses:
       after === undefined || after.fitted === before.fitted
@@ -173,6 +176,18 @@ function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp 
     }, 0),
     standing: after === undefined ? undefined : standingOf(bench, after),
   };
+}
+
+function mendedBy(action: Action, touched: Touch, replaced: Touch | undefined): Touch | undefined {
+  switch (action.do) {
+    case 'fit new':
+      return replaced;
+    case 'clean':
+    case 'tighten':
+      return (fault) => fault.contact && touched(fault);
+    default:
+      return isRepair(action) ? touched : undefined;
+  }
 }
 
 function fuseMask(bench: Workbench, part: string): number {
@@ -204,9 +219,24 @@ function symptomAt(
     : before;
 }
 
-function failsAgain(finding: Finding, earlier: readonly Finding[], amiss: ReadonlySet<number>): boolean {
-  const failed = (one: Finding) => amiss.has(one.number) && one.evidence !== 'told';
-  return failed(finding) && earlier.some((other) => failed(other) && repeats(other, finding));
+/** What was complained of before is there again, by the same word: it may prove nothing, but nobody would call it cured. */
+function failsAgain(
+  bench: Workbench,
+  finding: Finding,
+  earlier: readonly Finding[],
+  amiss: ReadonlySet<number>,
+): boolean {
+  const { reading } = finding;
+  if (reading.kind !== 'load' || finding.evidence === 'told') return false;
+  const best = WORDS[bench.network.loads.get(reading.load)!.kind][0];
+  if (!amiss.has(finding.number) && reading.value === best) return false;
+  return earlier.some(
+    (other) =>
+      other.evidence !== 'told' &&
+      repeats(other, finding) &&
+      other.reading.kind === 'load' &&
+      other.reading.value === reading.value,
+  );
 }
 
 /** The same load, looked at in the same set-up. */

@@ -18,12 +18,7 @@ const OVERLAP = 1 / 3;
 /** Would a reading after the last repair of this fault have come out otherwise, had the fault stayed as it was? */
 export function isMissed(bench: Workbench, fault: Fault, evidence: Evidence): boolean {
   const { steps } = evidence;
-  const at = steps.findLastIndex(
-    (step) =>
-      step.kind === 'change' &&
-      step.repair &&
-      (step.replaced?.(fault) === true || step.touched.some((touch) => touch(fault))),
-  );
+  const at = steps.findLastIndex((step) => step.kind === 'change' && step.mends?.(fault) === true);
   if (at < 0) return false;
   const before = walk(bench, begin([fault], evidence, 'steady'), steps.slice(0, at));
   if (before.fall !== undefined) return false;

@@ -151,7 +151,6 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
     const { low, high } = predictedRange(bench, now.alive, grid, observation);
     return { ...now, fall: { observation, low, high } };
   }
-  if (step.symptom !== 'present') return { ...now, alive: after };
   const words = 'it was repaired, and the complaint stayed';
   const then =
     step.again && !now.mended.includes('not')
@@ -161,6 +160,7 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
           inVain: true,
         }
       : now;
+  if (step.symptom !== 'present') return { ...then, alive: after };
   return {
     ...then,
     alive: after,
@@ -242,7 +242,7 @@ function changed(bench: Workbench, now: Progress, step: Change): Progress {
     touched: now.touched || (free.size > 0 && !step.operated),
     mended: now.mended.map((was, i) => {
       if (was === 'surely' || step.replaced?.(grid.axes[i]!.fault) === true) return 'surely';
-      return mine[i]! && step.repair ? 'tried' : was;
+      return step.mends?.(grid.axes[i]!.fault) === true ? 'tried' : was;
     }),
     stretch: free.size > 0 ? [] : now.stretch,
   };

@@ -1,5 +1,6 @@
 /** When two tests ask the same: same set-up, same kind of reading, the same nodes whatever their points are called. */
 import type { Workbench } from '../diagnosis/workbench.js';
+import { touches } from '../session/actions.js';
 import type { Case } from '../session/case.js';
 import type { Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
@@ -32,16 +33,53 @@ function askedIn(bench: Workbench, reading: Reading): string {
   }
 }
 
-/** What was read in this session already, and which wiggles were done. */
-export function askedAlready(bench: Workbench, forecaster: Forecaster, session: Case): ReadonlySet<string> {
+/** A question is not put a third time. */
+const OFTEN = 2;
+
+/**
+ * What was read in this session already, and which wiggles were done. What was read before a suspect was last disturbed counts no
+ * more: it may read otherwise now.
+ * @param suspected parts and sites of the suspects that are left
+ */
+export function askedAlready(
+  bench: Workbench,
+  forecaster: Forecaster,
+  session: Case,
+  suspected: ReadonlySet<string> = new Set(),
+): ReadonlySet<string> {
   const asked = new Set<string>();
-  for (const step of session.timeline) {
+  const times = new Map<string, number>();
+  const since = lastDisturbed(bench, session, suspected);
+  session.timeline.forEach((step, i) => {
     if (step.kind === 'finding') {
       const { setUp, reading, evidence } = step.finding;
-      if (evidence !== 'told') asked.add(questionOf(bench, forecaster, setUp, reading));
+      if (evidence === 'told') return;
+      const question = questionOf(bench, forecaster, setUp, reading);
+      const count = (times.get(question) ?? 0) + 1;
+      times.set(question, count);
+      if (i > since || count >= OFTEN) asked.add(question);
     } else if (step.action.do === 'wiggle') asked.add(`wiggle ${step.action.at}`);
-  }
+  });
   return asked;
+}
+
+/** Findings since a suspect was last disturbed. */
+export function undisturbed(
+  bench: Workbench,
+  session: Case,
+  suspected: ReadonlySet<string>,
+): Case['timeline'] {
+  return session.timeline.slice(lastDisturbed(bench, session, suspected) + 1);
+}
+
+/** Working a control disturbs nothing that anyone would ask about again. */
+function lastDisturbed({ circuit }: Workbench, { timeline }: Case, suspected: ReadonlySet<string>): number {
+  return timeline.findLastIndex(
+    (step) =>
+      step.kind === 'action' &&
+      step.action.do !== 'operate' &&
+      [...touches(step.action, circuit)].some((name) => suspected.has(name.replace(/[hci]$/, ''))),
+  );
 }
 
 /** The name under which a candidate counts as asked. */

@@ -21,7 +21,7 @@ import { likelyFaults } from './likely.js';
 import type { Surroundings } from './outcome-classes.js';
 import { classifierFor } from './outcome-classes.js';
 import type { Member } from './outcome-words.js';
-import { askedAlready, questionOfCandidate } from './questions.js';
+import { askedAlready, questionOfCandidate, undisturbed } from './questions.js';
 import { figureOf } from './reads.js';
 
 export interface Weighed extends Cost {
@@ -146,7 +146,7 @@ export class Scales {
   queue(): readonly Queued[] {
     const { bench, session, diagnosis, forecaster, conditions } = this;
     const costs = new Costs(bench.circuit, session);
-    const asked = askedAlready(bench, forecaster, session);
+    const asked = askedAlready(bench, forecaster, session, suspectedIn(diagnosis));
     const skipped = new Set(session.skipped.map(({ test }) => test));
     const byQuestion = new Map<string, Queued>();
     for (const candidate of candidates(bench, session, diagnosis, conditions)) {
@@ -200,7 +200,8 @@ export class Scales {
   }
 
   private answers(): { readonly kind: Reading['kind']; readonly outlook: Outlook }[] {
-    return findingsOf(this.session)
+    const { bench, session, diagnosis } = this;
+    return findingsOf({ ...session, timeline: undisturbed(bench, session, suspectedIn(diagnosis)) })
       .filter(({ evidence }) => evidence !== 'told')
       .flatMap(({ reading, setUp }) => {
         const outlook = this.outlook({ reading, setUp, wiggle: undefined });
@@ -228,6 +229,10 @@ export class Scales {
     }
     return list;
   }
+}
+
+function suspectedIn({ suspects }: Diagnosis): ReadonlySet<string> {
+  return new Set(suspects.flatMap(({ faults }) => faults.flatMap(({ part, site }) => [part, site])));
 }
 
 /** Classes by which two readings may differ and still be the same question. */
