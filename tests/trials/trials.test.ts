@@ -1,14 +1,15 @@
 /**
- * A sample of the simulated sessions; all of them in the .long.ts files. Single faults on small circuits: two faults at once take
- * too long here. (Hundreds more, with tests drawn at random, are in first-law.test.ts.)
+ * A hundred of the simulated sessions; all of them in the .long.ts files. Single faults, and circuits that are judged quickly: two
+ * faults at once take too long here. (Hundreds more, with tests drawn at random, are in first-law.test.ts.)
  */
 import { expect, test } from 'vitest';
 import { Ngspice } from '../oracle/ngspice.js';
 import type { Job, Result } from './trials.js';
 import { jobs, runJobs } from './trials.js';
 
-const SESSIONS = 16;
-const CIRCUITS = ['reversing-lamps', 'work-lamps'];
+/** Three of four are single faults. */
+const SESSIONS = 128;
+const CIRCUITS = ['reversing-lamps', 'work-lamps', 'stop-tail', 'power-window'];
 
 async function run(list: readonly Job[], ngspice: Ngspice | undefined): Promise<Result[]> {
   const results: Result[] = [];
@@ -33,5 +34,5 @@ test('when the program chooses the tests then the true fault is kept', { timeout
 });
 
 test('when ngspice is the vehicle then the true fault is kept', { timeout: 300_000 }, async () => {
-  expect(misses(await run(singles(2, 9000), await Ngspice.start())).join('\n\n')).toBe('');
+  expect(misses(await run(singles(4, 9000), await Ngspice.start())).join('\n\n')).toBe('');
 });
