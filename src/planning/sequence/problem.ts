@@ -42,6 +42,8 @@ export interface Problem {
 export interface Knowledge {
   readonly weights: readonly number[];
   readonly open: ReadonlySet<number>;
+  /** Numbers of the tests done already: read again, they would show the same. */
+  readonly done?: ReadonlySet<number>;
 }
 
 /** The next step: a test, or trying a repair (and repeating the failed condition, which tells whether it was the right one). */

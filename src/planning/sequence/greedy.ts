@@ -1,0 +1,146 @@
+/**
+ * One step at a time: the test with the most bits about the repair per minute, unless trying repairs in the best order is the shorter
+ * road. The plain way to plan, and what the roll-out supposes one would do after the step it weighs. Its minutes can be far from best
+ * (Garey & Graham 1974).
+ */
+import { entropyOf } from './bound.js';
+import { tryingOf } from './order.js';
+import type { Prepared } from './prepared.js';
+import type { State } from './state.js';
+import {
+  afterWrong,
+  branchesOf,
+  keyOf,
+  minutesOfTest,
+  openingForRepair,
+  repairWeights,
+  settled,
+  tells,
+} from './state.js';
+
+/** A test by its number within the prepared problem, or a repair r as -1 - r. */
+export type Move = number;
+
+/** Less than any step takes: a test that costs nothing is still one step. */
+const LEAST_MINUTES = 1e-3;
+/** Bits that are rounding only. */
+const NO_BITS = 1e-9;
+
+export class Greedy {
+  /** States valued so far. */
+  valued = 0;
+  private readonly known = new Map<string, number>();
+  private readonly meter: BitMeter;
+
+  constructor(private readonly prepared: Prepared) {
+    this.meter = new BitMeter(prepared);
+  }
+
+  /** Expected minutes from here on when every step is chosen this way. */
+  minutes(state: State): number {
+    const { prepared } = this;
+    const { who } = state;
+    if (settled(prepared, state)) return openingForRepair(prepared, prepared.repairOf[who[0]!]!, state.open);
+    const key = keyOf(prepared, state);
+    let minutes = this.known.get(key);
+    if (minutes === undefined) {
+      this.valued++;
+      const trying = tryingOf(prepared, state);
+      const move = this.bestTest(state);
+      minutes = trying.minutes;
+      if (move !== undefined) minutes = Math.min(minutes, this.minutesOf(state, move));
+      this.known.set(key, minutes);
+    }
+    return minutes;
+  }
+
+  /** Expected minutes of doing this first and going on this way. */
+  minutesOf(state: State, move: Move): number {
+    return minutesVia(this.prepared, state, move, (next) => this.minutes(next));
+  }
+
+  /** What this way does next. */
+  move(state: State): Move {
+    const { prepared } = this;
+    const trying = tryingOf(prepared, state);
+    const test = settled(prepared, state) ? undefined : this.bestTest(state);
+    return test !== undefined && this.minutesOf(state, test) < trying.minutes ? test : -1 - trying.first;
+  }
+
+  /** The test with the most bits per minute; undefined when none tells anything about the repair. */
+  private bestTest(state: State): Move | undefined {
+    const { prepared, meter } = this;
+    let best: Move | undefined;
+    let most = 0;
+    for (let test = 0; test < prepared.tests.length; test++) {
+      if (!tells(prepared, test, state)) continue;
+      const bits = meter.bits(test, state);
+      const rate = bits / Math.max(LEAST_MINUTES, minutesOfTest(prepared, test, state));
+      if (bits > NO_BITS && rate > most) [best, most] = [test, rate];
+    }
+    return best;
+  }
+}
+
+/** Expected minutes of a step and what follows it. */
+export function minutesVia(
+  prepared: Prepared,
+  state: State,
+  move: Move,
+  follow: (next: State) => number,
+): number {
+  if (move < 0) {
+    const repair = -1 - move;
+    const wrong = afterWrong(prepared, repair, state);
+    return (
+      openingForRepair(prepared, repair, state.open) +
+      wrong.chance * (prepared.repairs[repair]!.minutes + follow(wrong.state))
+    );
+  }
+  let minutes = minutesOfTest(prepared, move, state);
+  for (const { chance, state: next } of branchesOf(prepared, move, state)) minutes += chance * follow(next);
+  return minutes;
+}
+
+/** Every step that tells something, tests first. */
+export function movesOf(prepared: Prepared, state: State): Move[] {
+  const moves: Move[] = [];
+  for (let test = 0; test < prepared.tests.length; test++) if (tells(prepared, test, state)) moves.push(test);
+  repairWeights(prepared, state).forEach((weight, repair) => {
+    if (weight > 0) moves.push(-1 - repair);
+  });
+  return moves;
+}
+
+/** Bits about the repair that a test is expected to tell; its table is used again for every test. */
+class BitMeter {
+  private readonly table: Float64Array;
+  private readonly totals: Float64Array;
+
+  constructor(private readonly prepared: Prepared) {
+    const classes = Math.max(1, ...prepared.tests.map(({ classCount }) => classCount));
+    this.table = new Float64Array(classes * prepared.repairs.length);
+    this.totals = new Float64Array(classes);
+  }
+
+  bits(test: number, state: State): number {
+    const { table, totals, prepared } = this;
+    const { start, classes, chances, classCount } = prepared.tests[test]!;
+    const count = prepared.repairs.length;
+    const { who, weights } = state;
+    table.fill(0, 0, classCount * count);
+    totals.fill(0, 0, classCount);
+    for (let k = 0; k < who.length; k++) {
+      const repair = prepared.repairOf[who[k]!]!;
+      for (let e = start[who[k]!]!; e < start[who[k]! + 1]!; e++) {
+        const weight = weights[k]! * chances[e]!;
+        table[classes[e]! * count + repair]! += weight;
+        totals[classes[e]!]! += weight;
+      }
+    }
+    let left = 0;
+    for (let i = 0; i < classCount * count; i++) if (table[i]! > 0) left -= table[i]! * Math.log2(table[i]!);
+    for (let c = 0; c < classCount; c++) if (totals[c]! > 0) left += totals[c]! * Math.log2(totals[c]!);
+    return entropyOf(repairWeights(prepared, state)) - left;
+  }
+}

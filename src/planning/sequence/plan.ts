@@ -1,0 +1,74 @@
+/**
+ * The next step on the cheapest road to the right repair: exact where the states are few enough, otherwise by roll-out.
+ *
+ * Minutes counted: tests, openings, wrong repairs with their repeats of the failed condition, and opening the place of the right
+ * repair. The right repair itself is not, for it is the same on every road.
+ */
+import type { Valued } from './exact.js';
+import { Exact } from './exact.js';
+import type { Move } from './greedy.js';
+import type { Prepared } from './prepared.js';
+import { prepare } from './prepared.js';
+import type { Knowledge, Problem, Step } from './problem.js';
+import { RollOut } from './roll-out.js';
+import { openingForRepair, settled, startOf } from './state.js';
+
+/** Bounds of the work, not of the time, so that the same question gets the same answer everywhere. */
+export interface Limits {
+  /** States looked into for the exact answer before it is given up; 0: not even begun. */
+  readonly exactStates: number;
+  /** States valued by roll-out before no deeper look is begun; 0: one step ahead only. */
+  readonly rollOutStates: number;
+}
+
+/** About a tenth of a second on a problem of twenty repairs (2-core machine, measured by bench:planning). */
+export const USUAL_LIMITS: Limits = { exactStates: 600, rollOutStates: 1500 };
+
+export interface PlannedStep {
+  readonly step: Step;
+  /** Expected minutes to the right repair when this is done next. */
+  readonly expectedMinutes: number;
+}
+
+export interface Plan extends PlannedStep {
+  /**
+   * 'exact': no road is shorter. 'roll-out': a road of so many minutes is known, and replanning after each step may shorten it.
+   */
+  readonly mode: 'exact' | 'roll-out';
+  /** The next best steps, best first, at most two; where the work ran out before they were exact, their minutes are at most so many. */
+  readonly runnersUp: readonly PlannedStep[];
+}
+
+const RUNNERS_UP = 2;
+
+/**
+ * The next step. A test is one that tells something and is not done already; a repair is either the only one left or a try.
+ * @throws RangeError when the knowledge does not belong to the problem, or nothing is left
+ */
+export function plan(problem: Problem, knowledge: Knowledge, limits: Limits = USUAL_LIMITS): Plan {
+  const prepared = prepare(problem, knowledge);
+  const start = startOf(prepared, knowledge.open);
+  if (settled(prepared, start)) {
+    const expectedMinutes = openingForRepair(prepared, 0, start.open);
+    return { step: stepOf(prepared, -1), expectedMinutes, mode: 'exact', runnersUp: [] };
+  }
+  const rolled = new RollOut(prepared, limits.rollOutStates).best(start);
+  const exact = new Exact(prepared, limits.exactStates);
+  const best = exact.best(start, 1, rolled[0]!.minutes)?.[0];
+  if (best === undefined) return planOf(prepared, rolled, 'roll-out');
+  const budget = rolled[Math.min(RUNNERS_UP, rolled.length - 1)]!.minutes;
+  const next = exact.best(start, 1 + RUNNERS_UP, budget) ?? rolled;
+  return planOf(prepared, [best, ...next.filter(({ move }) => move !== best.move)], 'exact');
+}
+
+function planOf(prepared: Prepared, valued: readonly Valued[], mode: Plan['mode']): Plan {
+  const [best, ...others] = valued.map(({ move, minutes }) => ({
+    step: stepOf(prepared, move),
+    expectedMinutes: minutes,
+  }));
+  return { ...best!, mode, runnersUp: others.slice(0, RUNNERS_UP) };
+}
+
+function stepOf({ tests, repairs }: Prepared, move: Move): Step {
+  return move < 0 ? { repair: repairs[-1 - move]!.number } : { test: tests[move]!.number };
+}

@@ -1,0 +1,84 @@
+/**
+ * Looks some steps ahead and supposes that after them one goes on in the plain way (roll-out: Bertsekas, Tsitsiklis & Wu 1997; for
+ * sequences of tests Tu & Pattipati 2003, from memory). Deterministic and bounded by work, not by a clock: each deeper look is begun
+ * only while there is work left, and what it found counts as far as it got.
+ */
+import type { Valued } from './exact.js';
+import type { Move } from './greedy.js';
+import { Greedy, minutesVia, movesOf } from './greedy.js';
+import type { Prepared } from './prepared.js';
+import type { State } from './state.js';
+import { keyOf, settled } from './state.js';
+
+/** Steps looked at before the plain way goes on, at most. */
+const DEEPEST = 3;
+/** At each state below the first step so many steps are looked at further, those best by a shallower look. */
+const WIDTH = 4;
+
+class OutOfWork extends Error {}
+
+export class RollOut {
+  private readonly greedy: Greedy;
+  private readonly known = new Map<string, number>();
+
+  /** @param mostStates states to value the plain way; the first look is always finished */
+  constructor(
+    private readonly prepared: Prepared,
+    private readonly mostStates: number,
+  ) {
+    this.greedy = new Greedy(prepared);
+  }
+
+  /** Steps, best first, with the expected minutes of the road found: no road is known that is shorter. */
+  best(state: State): Valued[] {
+    const { prepared, greedy } = this;
+    const found = movesOf(prepared, state)
+      .map((move) => ({ move, minutes: greedy.minutesOf(state, move) }))
+      .sort(shorter);
+    try {
+      for (let depth = 2; depth <= DEEPEST; depth++) {
+        for (const valued of found.slice(0, 2 * WIDTH)) {
+          const minutes = minutesVia(prepared, state, valued.move, (next) => this.minutes(next, depth - 1));
+          valued.minutes = Math.min(valued.minutes, minutes);
+        }
+        found.sort(shorter);
+      }
+    } catch (error) {
+      if (!(error instanceof OutOfWork)) throw error;
+      found.sort(shorter);
+    }
+    return found;
+  }
+
+  /** Expected minutes when the next so many steps are chosen by looking ahead, the rest the plain way. */
+  private minutes(state: State, depth: number): number {
+    const { prepared, greedy } = this;
+    if (depth === 0 || settled(prepared, state)) return greedy.minutes(state);
+    const key = `${depth}${keyOf(prepared, state)}`;
+    let best = this.known.get(key);
+    if (best !== undefined) return best;
+    if (greedy.valued > this.mostStates) throw new OutOfWork();
+    const moves = movesOf(prepared, state)
+      .map((move) => ({ move, minutes: greedy.minutesOf(state, move) }))
+      .sort(shorter);
+    best = Math.min(greedy.minutes(state), moves[0]!.minutes);
+    if (depth > 1) {
+      for (const { move } of moves.slice(0, WIDTH))
+        best = Math.min(
+          best,
+          minutesVia(prepared, state, move, (next) => this.minutes(next, depth - 1)),
+        );
+    }
+    this.known.set(key, best);
+    return best;
+  }
+}
+
+function shorter(a: Valued, b: Valued): number {
+  return a.minutes - b.minutes || order(a.move) - order(b.move);
+}
+
+/** Among equals a test before a try. */
+function order(move: Move): number {
+  return move < 0 ? 1e6 - move : move;
+}
