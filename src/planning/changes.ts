@@ -130,7 +130,7 @@ export function minutesOf(
 
 /** Actions have two words where keys have a hyphen. */
 function costKey(what: Exclude<Action['do'], 'wait'>): StepCost {
-  return what.replace(' ', '-') as StepCost;
+  return what.replaceAll(' ', '-') as StepCost;
 }
 
 /** Parts and points at which an action is done. */
