@@ -7,6 +7,7 @@ import type { Fault } from '../../src/diagnosis/faults.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import { candidates } from '../../src/planning/candidates.js';
 import { conditionsOf } from '../../src/planning/condition.js';
+import { isFuseLike } from '../../src/session/fuse-places.js';
 import { workedMilliseconds } from './clock.js';
 import type { Set as Hypothesis } from './groups.js';
 import type { Groups, Left } from './groups.js';
