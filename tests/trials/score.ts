@@ -200,7 +200,11 @@ function questionsOf(bench: Workbench, { mechanic, complaint }: Session): Questi
   const session = mechanic.case;
   return [
     ...candidates(bench, session, complaint.diagnosis, conditionsOf(bench, session, complaint.diagnosis)),
-  ].filter(({ wiggle }) => wiggle === undefined);
+  ].filter(
+    ({ wiggle, setUp }) =>
+      // A second fuse is not sacrificed for a reading: fitting one is a repair that is tried.
+      wiggle === undefined && ![...setUp.fitted.keys()].some((part) => isFuseLike(bench.circuit, part)),
+  );
 }
 
 /** With the fuses that it may have blown by that moment. */
