@@ -127,6 +127,16 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
         (await import('./commands/readings.js')).readings(ctx, circuit, flags),
       ),
     );
+  costs(program.command('tree').argument('<circuit>', 'circuit file'))
+    .argument('[line...]', 'what fails, as it would be typed, each line in quotes')
+    .description('a fault-finding tree for a concern, to be printed')
+    .option('--format <form>', 'text, markdown or dot', 'text')
+    .option('--depth <number>', 'most tests one after the other')
+    .action(
+      run(async (ctx, circuit: string, lines: string[], flags: Flags) =>
+        (await import('./commands/tree.js')).tree(ctx, circuit, lines, flags),
+      ),
+    );
   program
     .command('demo')
     .description('play an invented session to its report')

@@ -28,7 +28,7 @@ const OL_OHMS = 1e7;
 /** Outcomes from low to high: versions whose bands hang together are one, neighbours that leave the same names too. */
 export function outcomesOf(bench: Workbench, reading: Reading, members: readonly Member[]): OutcomeWords[] {
   const total = members.reduce((sum, { likely }) => sum + likely.weight, 0);
-  return mergeAlike(heaps(members))
+  return outcomeHeaps(members)
     .map((heap) => ({
       when: whenWords(
         bench,
@@ -39,6 +39,11 @@ export function outcomesOf(bench: Workbench, reading: Reading, members: readonly
       chance: heap.reduce((sum, { likely }) => sum + likely.weight, 0) / total,
     }))
     .filter(({ chance }) => chance >= RARE);
+}
+
+/** The same as the versions themselves, none left out. */
+export function outcomeHeaps(members: readonly Member[]): Member[][] {
+  return mergeAlike(heaps(members));
 }
 
 /** Cut where the middle of one band lies beyond the band before it. */
@@ -70,7 +75,8 @@ function mergeAlike(list: readonly Member[][]): Member[][] {
   return merged;
 }
 
-function whenWords(bench: Workbench, reading: Reading, figures: readonly number[]): string {
+/** How a heap of figures of this reading is told. */
+export function whenWords(bench: Workbench, reading: Reading, figures: readonly number[]): string {
   const [low, high] = [Math.min(...figures), Math.max(...figures)];
   switch (reading.kind) {
     case 'load':

@@ -47,6 +47,7 @@ function row(step: ReportStep): string {
   return `| ${cells.map(escape).join(' | ')} |`;
 }
 
-function escape(text: string): string {
+/** Text from people as it is, without being markup. */
+export function escape(text: string): string {
   return visible(text).replace(/[\\`*_{}[\]<>()#+!|~&]/g, (sign) => `\\${sign}`);
 }

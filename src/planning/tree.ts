@@ -1,0 +1,162 @@
+/**
+ * A fault-finding tree: what to test first, and after each answer what next, down to a repair. Made by asking the planner again
+ * and again, as if each answer had been given and recorded.
+ */
+import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import type { Event, MeterMode, Reading, Recorded } from '../session/events.js';
+import { foldCase } from '../session/fold.js';
+import { hasFailed } from './condition.js';
+import type { Suggestion } from './suggestion.js';
+import {
+  partOf,
+  recordedWith,
+  situationOf,
+  RARE,
+  stepFrom,
+  type Situation,
+  type TreeStep,
+} from './tree-step.js';
+
+export type TreeNode = TreeTest | TreeLeaf;
+
+export interface TreeTest {
+  readonly kind: 'test';
+  readonly test: Suggestion;
+  /** Expected minutes of testing from here to a leaf, this test included; the repair comes on top. */
+  readonly minutes: number;
+  /** From low to high, or from good to dead; at least two, their shares adding up to 1. */
+  readonly branches: readonly TreeBranch[];
+}
+
+export interface TreeBranch {
+  /** The answer as a person is told: "lit", "11.8 to 12.6 V". */
+  readonly when: string;
+  /** Stands for every reading that belongs here: a word, or a figure whose step takes them all in. */
+  readonly reading: Reading;
+  /** Of the faults that come to this test, 0 to 1. */
+  readonly share: number;
+  readonly node: TreeNode;
+}
+
+export interface TreeLeaf {
+  readonly kind: 'leaf';
+  /**
+   * `repair`: one is left, or all others together are rare. `one part`: the same of all that may be wrong with one part. `alike`: no
+   * test here tells them apart. `not followed`: further tests would, but the branch is rare or the tree full. `not in this drawing`: no
+   * single fault of the drawing fits.
+   */
+  readonly end: 'repair' | 'one part' | 'alike' | 'not followed' | 'not in this drawing';
+  /** What may be needed, the likeliest first; shares of this leaf. */
+  readonly repairs: readonly TreeRepair[];
+}
+
+export interface TreeRepair {
+  readonly how: string;
+  /** Part or wire that is at fault. */
+  readonly part: string;
+  readonly minutes: number;
+  readonly share: number;
+  /** Ids of the faults it mends. */
+  readonly faults: readonly string[];
+}
+
+/** How far a tree goes. */
+export interface TreeSize {
+  /** Tests one after the other, at most. */
+  readonly depth?: number;
+  /** Tests and leaves together, at most; answers under 1 % are not counted. */
+  readonly nodes?: number;
+}
+
+const USUAL_DEPTH = 12;
+/** What about a page holds. */
+const USUAL_NODES = 30;
+
+interface Draft {
+  readonly at: Situation;
+  /** Of all faults, 0 to 1. */
+  readonly share: number;
+  readonly depth: number;
+  test?: Suggestion;
+  branches?: readonly (Pick<TreeBranch, 'when' | 'reading' | 'share'> & { readonly draft: Draft })[];
+  leaf?: TreeLeaf;
+}
+
+/**
+ * The tree for what was recorded so far, usually the concern alone; undefined when nothing was found wrong. Every meter counts as
+ * proved. The likeliest branches are followed first, so that a limit cuts the rare ones.
+ */
+export function faultTree(
+  bench: Workbench,
+  recorded: readonly Recorded[],
+  { depth = USUAL_DEPTH, nodes = USUAL_NODES }: TreeSize = {},
+): TreeNode | undefined {
+  const at = situationOf(bench, recordedWith(recorded, PROOFS));
+  if (!hasFailed(bench, foldCase(bench.circuit, at.recorded), at.diagnosis)) return undefined;
+  const root: Draft = { at, share: 1, depth: 0 };
+  const queue = [root];
+  let left = nodes - 1;
+  while (queue.length > 0) {
+    const draft = queue.shift()!;
+    const step = stepFrom(bench, draft.at, draft.share);
+    if (typeof step === 'string') draft.leaf = leafOf(draft.at.diagnosis, step);
+    else if (draft.depth >= depth || frequent(step, draft.share) > left)
+      draft.leaf = leafOf(draft.at.diagnosis, 'not followed');
+    else {
+      left -= frequent(step, draft.share);
+      draft.test = step.test;
+      draft.branches = step.answers.map(({ when, reading, chance, then }) => ({
+        when,
+        reading,
+        share: chance,
+        draft: { at: then, share: draft.share * chance, depth: draft.depth + 1 },
+      }));
+      queue.push(...draft.branches.map((branch) => branch.draft));
+      queue.sort((a, b) => b.share - a.share);
+    }
+  }
+  return finished(root);
+}
+
+/** Answers that take up a node of their own. */
+function frequent({ answers }: TreeStep, share: number): number {
+  return answers.filter(({ chance }) => share * chance >= RARE).length;
+}
+
+const PROOFS: readonly Event[] = (
+  ['volts', 'ohms', 'test lamp', 'amps', 'clamp', 'scan'] as const satisfies readonly MeterMode[]
+).map((mode) => ({ type: 'proved', mode }));
+
+function leafOf({ groups, paired }: Diagnosis, end: TreeLeaf['end']): TreeLeaf {
+  return {
+    kind: 'leaf',
+    end,
+    repairs: paired
+      ? []
+      : groups.map(({ repair, suspects, share }) => ({
+          how: repair.how,
+          part: partOf(suspects),
+          minutes: repair.minutes,
+          share,
+          faults: suspects.flatMap(({ faults }) => faults.map(({ id }) => id)),
+        })),
+  };
+}
+
+/** A test whose answers all end at one part is not worth its lines. */
+function finished({ at, test, branches, leaf }: Draft): TreeNode {
+  if (test === undefined || branches === undefined) return leaf!;
+  const done = branches.map(({ draft, ...answer }): TreeBranch => ({ ...answer, node: finished(draft) }));
+  const ends = done.map(({ node }) => (node.kind === 'leaf' && isOnePart(node) ? node.repairs[0]!.part : ''));
+  if (ends[0] !== '' && ends.every((part) => part === ends[0])) return leafOf(at.diagnosis, 'one part');
+  const further = done.reduce(
+    (sum, { share, node }) => sum + share * (node.kind === 'test' ? node.minutes : 0),
+    0,
+  );
+  return { kind: 'test', test, minutes: test.minutes + further, branches: done };
+}
+
+function isOnePart({ end, repairs }: TreeLeaf): boolean {
+  return (end === 'repair' || end === 'one part') && repairs.length > 0;
+}
