@@ -16,12 +16,14 @@ export interface Repaired {
   readonly fault: Fault;
   /** Number of the step in which it was mended. */
   readonly step: number;
+  /** Severities at which it explained everything until then. */
+  readonly severities: readonly number[];
 }
 
 /** Repaired faults looked at, the likeliest first: each costs as much as judging every fault anew. */
 const MOST_REPAIRED = 2;
 /** Every fault is tried beside a repaired one; the whole box of severities only where they came furthest. */
-const BOXES: Limits = { pairs: Infinity, boxes: 12 };
+const BOXES: Limits = { pairs: Infinity, boxes: 3 };
 
 /** Faults that explained everything until they were repaired, when something is out of order still. */
 export function repairedInVain(bench: Workbench, evidence: Evidence): readonly Repaired[] {
@@ -34,8 +36,9 @@ export function repairedInVain(bench: Workbench, evidence: Evidence): readonly R
     if (step.kind !== 'change' || step.mends === undefined) return;
     const until = { ...evidence, steps: steps.slice(0, i), prefixes: evidence.prefixes.slice(0, i + 1) };
     for (const fault of bench.faults) {
-      if (!step.mends(fault) || judgeOn(bench, [fault], until, 'steady').fall !== undefined) continue;
-      found.push({ fault, step: i });
+      if (!step.mends(fault) || found.some((one) => one.fault === fault)) continue;
+      const { fall, severity } = judgeOn(bench, [fault], until, 'steady');
+      if (fall === undefined) found.push({ fault, step: i, severities: spread(fault, severity[0]!) });
     }
   });
   return found.sort((a, b) => b.fault.weight - a.fault.weight).slice(0, MOST_REPAIRED);
@@ -52,12 +55,12 @@ export function leftOver(
   repaired: readonly Repaired[],
 ): Standing[] {
   const found = new Map<string, Standing>();
-  for (const { fault, step } of repaired) {
+  for (const { fault, step, severities } of repaired) {
     const mended = withSuccess(evidence, fault, step);
     const others = faults.filter((other) => other !== fault && !found.has(other.id));
     const pairs = alikeFaults(bench, others, mended).flatMap((group) => {
       const parted = parts(bench, fault, group) ? group.map((other) => [other]) : [group];
-      return parted.map((alike) => ({ a: [fault], b: alike }));
+      return parted.map((alike) => ({ a: [fault], b: alike, severities }));
     });
     for (const { pair, both } of judged(bench, pairs, mended, BOXES)) {
       if (both.every(({ fall }) => fall !== undefined)) continue;
@@ -66,6 +69,13 @@ export function leftOver(
     }
   }
   return [...found.values()];
+}
+
+/** Both ends of what was left of its scale, and the middle. */
+function spread({ scale }: Fault, { low, high }: { readonly low: number; readonly high: number }): number[] {
+  if (scale.unit === 'none') return [scale.edges[0]!];
+  const middle = low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
+  return [...new Set([high, middle, low])];
 }
 
 /** The session in which this repair has mended this fault for good. */

@@ -29,10 +29,16 @@ const memory = new WeakMap<Workbench, Map<string, Known>>();
 /** At which severities a pair fits everything, or how many steps of the session it got through at the best of those tried. */
 export type Fit = { readonly verdict: Verdict } | { readonly verdict?: undefined; readonly reached: number };
 
-export function fitAtOnce(bench: Workbench, faults: readonly Fault[], evidence: Evidence): Fit {
+/** @param first severities of the first fault that are worth trying, where they are known */
+export function fitAtOnce(
+  bench: Workbench,
+  faults: readonly Fault[],
+  evidence: Evidence,
+  first?: readonly number[],
+): Fit {
   const known = knownOf(bench, faults);
   let reached = 0;
-  for (const at of severitiesToTry(faults, known.stood?.at)) {
+  for (const at of severitiesToTry(faults, known.stood?.at, first)) {
     const name = at.join();
     const fallen = known.fell.get(name);
     if (fallen !== undefined && isBeginning(fallen, evidence)) {
@@ -61,10 +67,12 @@ function knownOf(bench: Workbench, faults: readonly Fault[]): Known {
   return known;
 }
 
-function severitiesToTry([a, b]: readonly Fault[], last: Severities | undefined): readonly Severities[] {
-  const all = likelySeverities(a!).flatMap((first) =>
-    likelySeverities(b!).map((second): Severities => [first, second]),
-  );
+function severitiesToTry(
+  [a, b]: readonly Fault[],
+  last: Severities | undefined,
+  known = likelySeverities(a!),
+): readonly Severities[] {
+  const all = known.flatMap((first) => likelySeverities(b!).map((second): Severities => [first, second]));
   if (last === undefined) return all;
   return [last, ...all.filter(([first, second]) => first !== last[0] || second !== last[1])];
 }

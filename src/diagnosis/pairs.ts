@@ -110,6 +110,8 @@ export function judgePairs(
 export interface GroupPair {
   readonly a: readonly Fault[];
   readonly b: readonly Fault[];
+  /** Severities of the first that are worth trying, where they are known. */
+  readonly severities?: readonly number[];
 }
 
 export interface Judged<P extends GroupPair> {
@@ -145,7 +147,7 @@ export function* judged<P extends GroupPair>(
     const fit =
       boxes === Infinity && hasFallen(bench, faults, evidence)
         ? { reached: 0 }
-        : fitAtOnce(bench, faults, evidence);
+        : fitAtOnce(bench, faults, evidence, pair.severities);
     if (fit.verdict !== undefined) {
       const steady: Verdict = { ...fit.verdict, faults, room: PAIR_ROOM, severity: [] };
       yield { pair, both: [steady, { ...steady, course: 'comes and goes' }] };
