@@ -139,3 +139,22 @@ function between({ kind }: Reading, high: number, low: number): number {
 export function chanceOf({ pile }: Answer, answers: readonly Answer[]): number {
   return weightOf(pile) / answers.reduce((sum, answer) => sum + weightOf(answer.pile), 0);
 }
+
+/** Two answers of a meter, next to each other, as one; undefined for words. */
+export function asOne(bench: Workbench, below: Answer, above: Answer): Answer | undefined {
+  const [low, high] = [spanOf(below.reading), spanOf(above.reading)];
+  if (low === undefined || high === undefined) return undefined;
+  const pile = [...below.pile, ...above.pile];
+  const value = { value: (low[0] + high[1]) / 2, step: (high[1] - low[0]) / 2 };
+  return {
+    when: whenWords(bench, below.reading, mostly(pile)),
+    reading: { ...below.reading, value } as Reading,
+    pile,
+  };
+}
+
+function spanOf(reading: Reading): readonly [number, number] | undefined {
+  if (reading.kind === 'ohms' && reading.value === 'OL') return [OL_OHMS, ENDLESS_OHMS];
+  if (typeof reading.value !== 'object') return undefined;
+  return [reading.value.value - reading.value.step, reading.value.value + reading.value.step];
+}

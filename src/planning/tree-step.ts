@@ -4,7 +4,7 @@ import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Event, Reading, Recorded } from '../session/events.js';
 import { foldCase } from '../session/fold.js';
-import { answersOf, chanceOf } from './answers.js';
+import { answersOf, asOne, chanceOf, type Answer } from './answers.js';
 import { suggest } from './next.js';
 import { bitsOf } from './piles.js';
 import type { Suggestion } from './suggestion.js';
@@ -36,6 +36,8 @@ const NO_DOUBT = { usual: 0.05, rare: 0.2 };
 const LEAST_BITS = 0.05;
 /** A test must tell this part of what was hoped for: severities that a meter cannot carry over to the load tell nothing. */
 const KEPT = 0.3;
+/** Two answers whose shares differ by no more lead on alike. */
+const SAME = 0.03;
 /** Tests tried out before a node ends. */
 const MOST_TRIES = 9;
 
@@ -109,25 +111,45 @@ function worthwhile(
   return told < Math.max(LEAST_BITS, KEPT * hoped) ? undefined : step;
 }
 
+/** Each answer put on record. Neighbours that leave the same are one, whatever the meter shows between them. */
 function triedOut(
   bench: Workbench,
   { recorded }: Situation,
   test: Suggestion,
-  answers: ReturnType<typeof answersOf>,
+  answers: readonly Answer[],
 ): TreeStep {
   const actions = test.actions.map((action): Event => ({ type: 'did', action }));
+  const tryOut = (answer: Answer): Situation =>
+    situationOf(bench, recordedWith(recorded, [...actions, { type: 'found', reading: answer.reading }]));
+  const tried: { answer: Answer; then: Situation }[] = [];
+  for (const answer of answers) {
+    const now = { answer, then: tryOut(answer) };
+    const before = tried.at(-1);
+    const both =
+      before !== undefined && difference(before.then.diagnosis, now.then.diagnosis) < SAME
+        ? asOne(bench, before.answer, answer)
+        : undefined;
+    if (both === undefined) tried.push(now);
+    else tried.splice(-1, 1, { answer: both, then: tryOut(both) });
+  }
+  const left = tried.map(({ answer }) => answer);
   return {
     test,
-    answers: answers.map((answer) => ({
+    answers: tried.map(({ answer, then }) => ({
       when: answer.when,
       reading: answer.reading,
-      chance: chanceOf(answer, answers),
-      then: situationOf(
-        bench,
-        recordedWith(recorded, [...actions, { type: 'found', reading: answer.reading }]),
-      ),
+      chance: chanceOf(answer, left),
+      then,
     })),
   };
+}
+
+/** Part of the shares of the repairs that lies elsewhere, 0 to 1. */
+function difference(one: Diagnosis, other: Diagnosis): number {
+  const shares = new Map(one.groups.map(({ repair, share }) => [repair.how, share]));
+  let common = 0;
+  for (const { repair, share } of other.groups) common += Math.min(share, shares.get(repair.how) ?? 0);
+  return one.groups.length === 0 && other.groups.length === 0 ? 0 : 1 - common;
 }
 
 export function recordedWith(recorded: readonly Recorded[], events: readonly Event[]): readonly Recorded[] {

@@ -71,7 +71,7 @@ export interface TreeSize {
 
 const USUAL_DEPTH = 12;
 /** What about a page holds. */
-const USUAL_NODES = 30;
+const USUAL_NODES = 32;
 
 interface Draft {
   readonly at: Situation;

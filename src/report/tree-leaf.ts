@@ -5,7 +5,7 @@ import { few, percent } from './layout.js';
 
 /** Share of a leaf from which on a part is named. */
 export const NAMED = 0.08;
-const MOST_NAMED = 4;
+const MOST_NAMED = 3;
 
 /** A part is told with its label where it first comes up, afterwards by its id: a sheet of paper is small. */
 export class LeafWords {

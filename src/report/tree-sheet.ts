@@ -108,9 +108,11 @@ export function minutesWords(minutes: number): string {
   return `${short(minutes)} min`;
 }
 
-/** Minutes of the test out of those to be expected from there on: "1.4 of 8.9 min". */
+/** Minutes of the test out of those to be expected from there on: "1.4 of 8.9 min"; "1.4 min" where none follow. */
 export function ofMinutes({ minutes, expected }: Pick<SheetStep, 'minutes' | 'expected'>): string {
-  return `${short(minutes)} of ${minutesWords(expected)}`;
+  return short(minutes) === short(expected)
+    ? minutesWords(minutes)
+    : `${short(minutes)} of ${minutesWords(expected)}`;
 }
 
 function short(minutes: number): string {
