@@ -3,48 +3,40 @@
  * the search without harm:
  * - the place of the right repair is opened in any case, the place of a test on all ways that do it;
  * - one more step is needed;
- * - every bit about the repair must come from somewhere (as Pattipati & Alexandridis 1990 bound by entropy; prices and tries are ours).
- *   Put a price, in minutes, on a bit. A test is done once on any way and gives no more than its capacity, so it earns no more than
- *   price x capacity - minutes. Trying a repair of probability p, wrong with probability x before that, gives no more bits than
- *   x log2((x + p) / x) + p log2((x + p) / p) for x times its minutes r (each way tries it once; the bits are concave), so it earns
- *   no more than -price p log2(1 - 2^(-r / price)). Bits times price less all these earnings is a bound, whatever the price.
+ * - every bit about the repair must come from somewhere (Pattipati & Alexandridis 1990 bound by entropy too; prices are ours). Put a
+ *   price, in minutes, on a bit; bits times price less all that steps can earn is a bound, whatever the price:
+ *   A test is done once on any way. Of a possibility it earns no more than price x D - minutes, D being how far what the possibility
+ *   shows is from a mixture Q of outcomes (relative entropy, in bits), whatever Q.
+ *   A repair of probability p, wrong with probability x when it is tried, gives no more bits than
+ *   x log2((x + p) / x) + p log2((x + p) / p) for x times its minutes r, so it earns no more than -price p log2(1 - 2^(-r / price)).
  */
-import { capacityOf } from './capacity.js';
+import { earnedBy } from './earned.js';
 import type { Prepared } from './prepared.js';
 import type { State } from './state.js';
-import { repairWeights, tells } from './state.js';
+import { minutesOfTest, repairWeights, tells } from './state.js';
 
 /** Minutes per bit that are tried out. */
 const PRICES = Array.from({ length: 28 }, (_, k) => 0.1 * 1.25 ** k);
 
-/** A price with what tests below one state may earn at it. */
+/** A price with what steps below one state may earn at it, each list per possibility and for each unit of its weight. */
 export interface Priced {
-  readonly price: number;
-  /** Tests that need no closed place. */
-  readonly earned: number;
-  /** Per closed place the tests that need it. */
-  readonly earnedAt: Float64Array;
-  /** Per repair what trying it may earn, for each unit of its weight. */
-  readonly tries: Float64Array;
-}
-
-/** What a state needs to be bounded. */
-interface Outline {
-  /** Bits about the repair. */
-  readonly bits: number;
-  /** Weight of each repair. */
-  readonly weights: Float64Array;
-  /** Per place the chance that the right repair is there. */
-  readonly there: Float64Array;
-  readonly open: Uint8Array;
+  /** Number of the price. */
+  readonly number: number;
+  /** Tries, and tests that need no closed place. */
+  readonly earned: Float64Array;
+  /** Tests at a place that is closed: while it is, and once it is open. */
+  readonly at: readonly {
+    readonly place: number;
+    readonly closed: Float64Array;
+    readonly opened: Float64Array;
+  }[];
 }
 
 export class Bound {
-  private readonly capacities: readonly number[];
+  /** Per price, per repair. */
   private readonly tries: readonly Float64Array[];
 
   constructor(private readonly prepared: Prepared) {
-    this.capacities = prepared.tests.map(capacityOf);
     this.tries = PRICES.map((price) =>
       Float64Array.from(
         prepared.repairs,
@@ -53,104 +45,108 @@ export class Bound {
     );
   }
 
-  /** The prices that bound best here; they hold below this state too. */
-  pricesOf(state: State): Priced[] {
-    const { prepared } = this;
-    const tests = this.earners(state);
-    const outline = this.outlineOf(state);
-    const priced = PRICES.map((price, k): Priced => {
-      let earned = 0;
-      const earnedAt = new Float64Array(prepared.places.length);
-      for (const { minutes, bits, place } of tests) {
-        const gain = Math.max(0, price * bits - minutes);
-        if (place < 0) earned += gain;
-        else earnedAt[place]! += gain;
-      }
-      return { price, earned, earnedAt, tries: this.tries[k]! };
-    });
+  /**
+   * The prices that bound best here; they hold below this state too.
+   * @param near those of a state before it, about which to look; undefined: anywhere
+   */
+  pricesOf(state: State, near?: readonly Priced[]): Priced[] {
+    const from = near === undefined ? 0 : Math.max(0, near[0]!.number - 1);
+    const to = near === undefined ? PRICES.length - 1 : Math.min(PRICES.length - 1, near.at(-1)!.number + 1);
+    const tests = this.prepared.tests.flatMap((_, test) => (tells(this.prepared, test, state) ? [test] : []));
+    const bits = entropyOf(repairWeights(this.prepared, state));
+    const priced: Priced[] = [];
     let best = 0;
     let most = -Infinity;
-    priced.forEach((entry, k) => {
-      const minutes = this.worth(entry, outline);
-      if (minutes > most) [best, most] = [k, minutes];
-    });
-    return priced.slice(Math.max(0, best - 2), best + 2);
+    for (let number = from; number <= to; number++) {
+      const entry = this.priced(number, tests, state);
+      const minutes = worth(entry, bits, state);
+      if (minutes > most) [best, most] = [priced.length, minutes];
+      priced.push(entry);
+    }
+    return priced.slice(Math.max(0, best - 1), best + 2);
   }
 
   /** At least so many minutes, at prices of this state or of one before it. */
   atLeast(state: State, prices: readonly Priced[]): number {
-    const outline = this.outlineOf(state);
+    const bits = entropyOf(repairWeights(this.prepared, state));
     let minutes = 0;
-    for (const priced of prices) minutes = Math.max(minutes, this.worth(priced, outline));
-    return this.opening(outline) + minutes;
+    for (const priced of prices) minutes = Math.max(minutes, worth(priced, bits, state));
+    return this.opening(state) + minutes;
   }
 
   /** At least one more step; 0 when one repair is left. */
   oneStep(state: State): number {
     const { prepared } = this;
-    const outline = this.outlineOf(state);
+    const opening = this.opening(state);
     let least = Infinity;
     let left = 0;
-    outline.weights.forEach((weight, repair) => {
+    repairWeights(prepared, state).forEach((weight, repair) => {
       if (weight === 0) return;
       left++;
-      least = Math.min(least, (1 - weight) * prepared.repairs[repair]!.minutes);
+      least = Math.min(least, opening + (1 - weight) * prepared.repairs[repair]!.minutes);
     });
     if (left < 2) return 0;
-    for (const { minutes, place } of this.earners(state)) {
-      const avoidable = place < 0 ? 0 : prepared.places[place]! * (1 - outline.there[place]!);
-      least = Math.min(least, minutes + avoidable);
+    for (let test = 0; test < prepared.tests.length; test++) {
+      const { minutes } = prepared.tests[test]!;
+      if (opening + minutes >= least || !tells(prepared, test, state)) continue;
+      // The right repair may be where the test is: not both are opened then.
+      least = Math.min(least, Math.max(opening + minutes, minutesOfTest(prepared, test, state)));
     }
-    return this.opening(outline) + least;
+    return least;
   }
 
   /** The place of the right repair. */
-  private opening({ there, open }: Pick<Outline, 'there' | 'open'>): number {
+  private opening({ who, weights, open }: State): number {
+    const { repairs, repairOf, places } = this.prepared;
     let minutes = 0;
-    for (let place = 0; place < there.length; place++)
-      if (open[place] === 0) minutes += there[place]! * this.prepared.places[place]!;
-    return minutes;
-  }
-
-  private worth({ price, earned, earnedAt, tries }: Priced, { bits, weights, there, open }: Outline): number {
-    let minutes = price * bits - earned;
-    for (let repair = 0; repair < weights.length; repair++)
-      // A repair that takes no time may earn without end, and 0 times that is not a number.
-      if (weights[repair]! > 0) minutes -= weights[repair]! * tries[repair]!;
-    for (let place = 0; place < there.length; place++) {
-      const gain = earnedAt[place]!;
-      if (gain === 0) continue;
-      const opening = open[place] === 1 ? 0 : this.prepared.places[place]!;
-      // Opened only on ways that end there, or on all ways: what lies between is no better than both.
-      minutes -= Math.max(gain * there[place]!, gain - opening * (1 - there[place]!));
+    for (let k = 0; k < who.length; k++) {
+      const { place } = repairs[repairOf[who[k]!]!]!;
+      if (place >= 0 && open[place] === 0) minutes += weights[k]! * places[place]!;
     }
     return minutes;
   }
 
-  private outlineOf(state: State): Outline {
+  private priced(number: number, tests: readonly number[], state: State): Priced {
     const { prepared } = this;
-    const weights = repairWeights(prepared, state);
-    const there = new Float64Array(prepared.places.length);
-    for (let repair = 0; repair < weights.length; repair++) {
-      const { place } = prepared.repairs[repair]!;
-      if (place >= 0) there[place]! += weights[repair]!;
+    const price = PRICES[number]!;
+    const count = prepared.weights.length;
+    const tries = this.tries[number]!;
+    const earned = Float64Array.from(prepared.repairOf, (repair) => tries[repair]!);
+    const byPlace = new Map<number, Float64Array>();
+    for (const test of tests) {
+      const place = this.closedPlace(test, state);
+      let sums = place < 0 ? earned : byPlace.get(place);
+      if (sums === undefined) byPlace.set(place, (sums = new Float64Array(count)));
+      earnedBy(prepared.tests[test]!, state, price, sums);
     }
-    return { bits: entropyOf(weights), weights, there, open: state.open };
+    const at = [...byPlace].map(([place, opened]) => {
+      const opening = prepared.places[place]!;
+      const closed = opened.map((minutes, i) =>
+        prepared.repairs[prepared.repairOf[i]!]!.place === place ? minutes : Math.max(0, minutes - opening),
+      );
+      return { place, closed, opened };
+    });
+    return { number, earned, at };
   }
 
-  /** Tests that tell something here, each with the dearest place still closed that it needs, or -1. */
-  private earners(state: State): { minutes: number; bits: number; place: number }[] {
-    const { prepared, capacities } = this;
-    return prepared.tests.flatMap(({ minutes, places }, number) => {
-      if (!tells(prepared, number, state)) return [];
-      const bits = Math.min(capacities[number]!, Math.log2(classesLeft(prepared, number, state)));
-      let place = -1;
-      for (const needed of places)
-        if (state.open[needed] === 0 && (place < 0 || prepared.places[needed]! > prepared.places[place]!))
-          place = needed;
-      return [{ minutes, bits, place }];
-    });
+  /** The dearest place still closed that a test needs, or -1. */
+  private closedPlace(test: number, { open }: State): number {
+    const { tests, places } = this.prepared;
+    let dearest = -1;
+    for (const place of tests[test]!.places)
+      if (open[place] === 0 && (dearest < 0 || places[place]! > places[dearest]!)) dearest = place;
+    return dearest;
   }
+}
+
+function worth({ number, earned, at }: Priced, bits: number, { who, weights, open }: State): number {
+  let minutes = PRICES[number]! * bits;
+  for (let k = 0; k < who.length; k++) minutes -= weights[k]! * earned[who[k]!]!;
+  for (const { place, closed, opened } of at) {
+    const earning = open[place] === 1 ? opened : closed;
+    for (let k = 0; k < who.length; k++) minutes -= weights[k]! * earning[who[k]!]!;
+  }
+  return minutes;
 }
 
 /** Bits of shares that add up to 1. */
@@ -158,17 +154,4 @@ export function entropyOf(shares: Float64Array): number {
   let bits = 0;
   for (const share of shares) if (share > 0) bits -= share * Math.log2(share);
   return bits;
-}
-
-function classesLeft({ tests }: Prepared, number: number, { who }: State): number {
-  const { start, classes, classCount } = tests[number]!;
-  const seen = new Uint8Array(classCount);
-  let count = 0;
-  for (let k = 0; k < who.length; k++)
-    for (let e = start[who[k]!]!; e < start[who[k]! + 1]!; e++) {
-      if (seen[classes[e]!] === 1) continue;
-      seen[classes[e]!] = 1;
-      count++;
-    }
-  return count;
 }

@@ -1,11 +1,13 @@
 /**
- * The cheapest road to the right repair there is: dynamic programming over states of knowledge, each solved once, depth first, what
- * cannot be best left out by the bound. Exact, but the states grow exponentially: it gives up at a limit and says so.
+ * The cheapest road to the right repair there is: dynamic programming over states of knowledge, each kept with the least it can take
+ * and the most it need take, depth first, what cannot be best left out by the bound. Exact, or within a slack that is shared out over
+ * the branches, so that what hardly ever happens is not worked out to the last second. The states grow exponentially: it gives up at
+ * a limit and says so.
  */
 import type { Priced } from './bound.js';
 import { Bound } from './bound.js';
 import type { Move } from './greedy.js';
-import { movesOf } from './greedy.js';
+import { Greedy, movesOf } from './greedy.js';
 import type { Prepared } from './prepared.js';
 import type { Branch, State } from './state.js';
 import { afterWrong, branchesOf, keyOf, minutesOfTest, openingForRepair, settled } from './state.js';
@@ -15,10 +17,10 @@ export interface Valued {
   readonly minutes: number;
 }
 
-/** What is known of a state: its minutes, or that they are at least so many. */
-interface Entry {
-  minutes: number;
-  exact: boolean;
+/** What is known of a state: minutes that the best road takes at least, and those of a road that is known. */
+interface Range {
+  least: number;
+  most: number;
 }
 
 interface Option {
@@ -28,6 +30,7 @@ interface Option {
   readonly branches: readonly { readonly chance: number; readonly state: State; readonly least: number }[];
   /** At least so many minutes this way. */
   readonly least: number;
+  readonly prices: readonly Priced[];
 }
 
 class GaveUp extends Error {}
@@ -38,21 +41,28 @@ const SAME = 1e-9;
 export class Exact {
   /** States looked into. */
   states = 0;
-  private readonly known = new Map<string, Entry>();
+  private readonly known = new Map<string, Range>();
   private readonly bound: Bound;
+  private readonly greedy: Greedy;
 
-  /** @param mostStates after so many states it gives up */
+  /**
+   * @param mostStates after so many states it gives up
+   * @param slack expected minutes by which the road found may be longer than the best
+   */
   constructor(
     private readonly prepared: Prepared,
     private readonly mostStates: number,
+    private readonly slack = 0,
   ) {
     this.bound = new Bound(prepared);
+    this.greedy = new Greedy(prepared);
   }
 
   /**
-   * The best steps with their exact expected minutes, best first; undefined when the limit was reached.
+   * The best steps with their expected minutes, best first; undefined when the limit was reached.
    * @param wanted how many; fewer when there are no more
-   * @param budget a road of so many minutes is known: only those that are no longer are looked for
+   * @param budget a road of so many minutes is known: only steps whose roads are no longer are looked for, and with a slack there may
+   *   be none
    */
   best(state: State, wanted: number, budget = Infinity): Valued[] | undefined {
     const best: Valued[] = [];
@@ -60,9 +70,9 @@ export class Exact {
     try {
       for (const option of this.options(state)) {
         if (option.least > limit()) break;
-        const minutes = this.through(option, limit());
-        if (minutes > limit()) continue;
-        best.push({ move: option.move, minutes });
+        const { most } = this.through(option, limit(), this.slack);
+        if (most > limit()) continue;
+        best.push({ move: option.move, minutes: most });
         best.sort((a, b) => a.minutes - b.minutes);
         best.length = Math.min(best.length, wanted);
       }
@@ -73,53 +83,64 @@ export class Exact {
     return best;
   }
 
-  /** Minutes from a state on if they are no more than the limit; otherwise something above the limit that they are at least. */
-  private solve(state: State, limit: number, inherited: number): number {
+  /** Narrows what is known of a state until it is within the slack, or takes more than the limit at least. */
+  private solve(
+    state: State,
+    limit: number,
+    slack: number,
+    inherited: number,
+    near?: readonly Priced[],
+  ): Range {
     const { prepared } = this;
-    if (settled(prepared, state))
-      return openingForRepair(prepared, prepared.repairOf[state.who[0]!]!, state.open);
-    const key = keyOf(prepared, state);
-    let entry = this.known.get(key);
-    if (entry === undefined) {
-      const least = Math.max(inherited, this.bound.oneStep(state));
-      this.known.set(key, (entry = { minutes: least, exact: false }));
+    if (settled(prepared, state)) {
+      const minutes = openingForRepair(prepared, prepared.repairOf[state.who[0]!]!, state.open);
+      return { least: minutes, most: minutes };
     }
-    if (entry.exact || entry.minutes > limit) return entry.minutes;
+    const key = keyOf(prepared, state);
+    let range = this.known.get(key);
+    if (range === undefined) {
+      const least = Math.max(inherited, this.bound.oneStep(state));
+      this.known.set(key, (range = { least, most: this.greedy.minutes(state) }));
+    }
+    if (range.most - range.least <= slack + SAME || range.least > limit) return range;
     if (++this.states > this.mostStates) throw new GaveUp();
-    let best = Infinity;
     let least = Infinity;
-    for (const option of this.options(state)) {
-      const allowed = Math.min(limit, best - SAME);
+    for (const option of this.options(state, near)) {
+      const allowed = Math.min(limit, range.most - slack - SAME);
       if (option.least > allowed) {
         least = Math.min(least, option.least);
         break;
       }
-      const minutes = this.through(option, allowed);
-      if (minutes <= allowed) best = minutes;
-      else least = Math.min(least, minutes);
+      const found = this.through(option, allowed, slack);
+      least = Math.min(least, found.least);
+      range.most = Math.min(range.most, found.most);
     }
-    entry.exact = best <= limit;
-    entry.minutes = entry.exact ? best : Math.max(entry.minutes, least);
-    return entry.minutes;
+    range.least = Math.max(range.least, Math.min(least, range.most));
+    return range;
   }
 
-  private through({ own, branches, least }: Option, limit: number): number {
-    let minutes = own;
-    let atLeast = least;
-    for (const { chance, state, least: branchLeast } of branches) {
-      const allowed = branchLeast + (limit - atLeast) / chance;
-      const solved = this.solve(state, allowed, branchLeast);
-      minutes += chance * solved;
-      atLeast += chance * (solved - branchLeast);
-      if (solved > allowed || atLeast > limit) return Math.max(atLeast, limit + SAME);
+  /** The same for a step and all that follows it; most: Infinity when it takes more than the limit. */
+  private through({ own, branches, least: bounded, prices }: Option, limit: number, slack: number): Range {
+    let most = own;
+    let least = bounded;
+    let slackLeft = slack;
+    let branchesLeft = branches.length;
+    for (const { chance, state, least: before } of branches) {
+      const allowed = before + (limit - least) / chance;
+      const range = this.solve(state, allowed, slackLeft / (branchesLeft-- * chance), before, prices);
+      most += chance * range.most;
+      least += chance * (range.least - before);
+      slackLeft = Math.max(0, slackLeft - chance * (range.most - range.least));
+      if (range.least > allowed || least > limit)
+        return { least: Math.max(least, limit + SAME), most: Infinity };
     }
-    return minutes;
+    return { least, most };
   }
 
   /** Every step with at least how long it takes, the most promising first. */
-  private options(state: State): Option[] {
+  private options(state: State, near?: readonly Priced[]): Option[] {
     const { prepared, bound } = this;
-    const prices = bound.pricesOf(state);
+    const prices = bound.pricesOf(state, near);
     return movesOf(prepared, state)
       .map((move) => (move < 0 ? this.tried(state, -1 - move, prices) : this.tested(state, move, prices)))
       .sort((a, b) => a.least - b.least || b.move - a.move);
@@ -142,6 +163,6 @@ export class Exact {
       .map(({ chance, state }) => ({ chance, state, least: this.bound.atLeast(state, prices) }))
       .sort((a, b) => b.chance - a.chance);
     const least = branches.reduce((sum, branch) => sum + branch.chance * branch.least, own);
-    return { move, own, branches, least };
+    return { move, own, branches, least, prices };
   }
 }

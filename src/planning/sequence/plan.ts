@@ -32,7 +32,7 @@ export interface PlannedStep {
 
 export interface Plan extends PlannedStep {
   /**
-   * 'exact': no road is shorter. 'roll-out': a road of so many minutes is known, and replanning after each step may shorten it.
+   * 'exact': no road is shorter by more than a hundredth of a minute. 'roll-out': a road of so many minutes is known, and replanning after each step may shorten it.
    */
   readonly mode: 'exact' | 'roll-out';
   /** The next best steps, best first, at most two; where the work ran out before they were exact, their minutes are at most so many. */
@@ -40,6 +40,8 @@ export interface Plan extends PlannedStep {
 }
 
 const RUNNERS_UP = 2;
+/** Expected minutes nobody would notice. */
+const SLACK = 0.01;
 
 /**
  * The next step. A test is one that tells something and is not done already; a repair is either the only one left or a try.
@@ -53,9 +55,11 @@ export function plan(problem: Problem, knowledge: Knowledge, limits: Limits = US
     return { step: stepOf(prepared, -1), expectedMinutes, mode: 'exact', runnersUp: [] };
   }
   const rolled = new RollOut(prepared, limits.rollOutStates).best(start);
-  const exact = new Exact(prepared, limits.exactStates);
-  const best = exact.best(start, 1, rolled[0]!.minutes)?.[0];
-  if (best === undefined) return planOf(prepared, rolled, 'roll-out');
+  const exact = new Exact(prepared, limits.exactStates, SLACK);
+  const found = exact.best(start, 1, rolled[0]!.minutes);
+  if (found === undefined) return planOf(prepared, rolled, 'roll-out');
+  // None found: no road is shorter than that of the roll-out by more than the slack.
+  const best = found[0] ?? rolled[0]!;
   const budget = rolled[Math.min(RUNNERS_UP, rolled.length - 1)]!.minutes;
   const next = exact.best(start, 1 + RUNNERS_UP, budget) ?? rolled;
   return planOf(prepared, [best, ...next.filter(({ move }) => move !== best.move)], 'exact');

@@ -1,8 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Bound } from '../../../src/planning/sequence/bound.js';
-import { capacityOf } from '../../../src/planning/sequence/capacity.js';
-import type { Problem } from '../../../src/planning/sequence/problem.js';
 import { bruteForce } from './brute-force.js';
 import { smallProblems } from './small-problems.js';
 import { exactMinutes, started } from './solved.js';
@@ -34,44 +32,3 @@ describe('the bound', () => {
     }
   });
 });
-
-describe('the capacity of a test', () => {
-  // Cover & Thomas, Elements of Information Theory, ch. 7: binary symmetric channel 1 - H(p); erasure channel 1 - a.
-  test('when either reading is wrong with 0.11 then it gives half a bit', () => {
-    const rows: Problem['tests'][number]['shows'] = [
-      [
-        [0, 0.89],
-        [1, 0.11],
-      ],
-      [
-        [0, 0.11],
-        [1, 0.89],
-      ],
-    ];
-    expect(capacityOf(testOf(rows))).toBeCloseTo(0.5001, 3);
-  });
-
-  test('when a quarter of the readings says nothing then it gives three quarters of a bit', () => {
-    const rows: Problem['tests'][number]['shows'] = [
-      [
-        [0, 0.75],
-        [2, 0.25],
-      ],
-      [
-        [1, 0.75],
-        [2, 0.25],
-      ],
-    ];
-    expect(capacityOf(testOf(rows))).toBeCloseTo(0.75, 6);
-  });
-});
-
-function testOf(shows: Problem['tests'][number]['shows']) {
-  const problem: Problem = {
-    possibilities: shows.map((_, repair) => ({ weight: 1, repair })),
-    repairs: shows.map(() => ({ minutes: 10 })),
-    tests: [{ minutes: 1, places: [], shows }],
-    places: [],
-  };
-  return started(problem).prepared.tests[0]!;
-}

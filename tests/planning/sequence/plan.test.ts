@@ -60,7 +60,9 @@ describe('the next step', () => {
             expect(tellsSomething(problem, known, step)).toBe(true);
           return found.step;
         });
-        expect(took).toBeCloseTo(bruteForce(problem) / weight, 6);
+        expect(took).toBeGreaterThan(bruteForce(problem) / weight - 1e-6);
+        // A hundredth of a minute at each of the steps on the way.
+        expect(took).toBeLessThanOrEqual(bruteForce(problem) / weight + 0.08);
       }),
       { numRuns: 150, seed: 8 },
     );
