@@ -129,6 +129,23 @@ describe('at the prompt', () => {
     expect(ran.stdout).toContain('IF ONE FINDING WERE WRONG');
   });
 
+  test('when the complaint is still there after the repair then testing goes on, with what may be left over', async () => {
+    const ran = await startWith(
+      'key on, gear reverse',
+      'volts bat+ bat- 12.4',
+      'volts X3.2h bat- 0.0',
+      'volts X3.2c bat- 11.9',
+      'repair X3 cleaned pin 2, 15 min',
+      'still dead', // the failed condition repeated
+      'pause',
+    );
+    const told = ran.stderr.replace(/\s+/g, ' ');
+    expect(told, shown(ran)).toContain('The complaint is still there');
+    expect(told).toMatch(/Second faults, left over beside what was repaired: .*pin 2 of connector X3/);
+    expect(told).not.toContain('Close it all the same?');
+    expect(await types()).not.toContain('closed');
+  });
+
   test('when one side works then shared parts fall at once, with prediction beside reading', async () => {
     const ran = await startWith('pause');
     expect(ran.stderr.replace(/\s+/g, ' ')).toMatch(

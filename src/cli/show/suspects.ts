@@ -23,7 +23,9 @@ export function showSuspects(diagnosis: Diagnosis, most = 5): readonly string[] 
   if (groups.length === 0) return nothingFits(diagnosis);
   const all = most === Infinity;
   const common = diagnosis.paired ? commonRepair(groups) : undefined;
-  const lines = [paragraph(headOf(diagnosis))];
+  // A second fault mostly stands beside one and the same repaired one: told once.
+  const left = sameBeside(groups);
+  const lines = [paragraph(headOf(diagnosis)), ...(left === undefined ? [] : [paragraph(left)])];
   if (common !== undefined) lines.push(paragraph(`${common}; and with it:`, '  Nearly always: ', '    '));
   const shown = groups.filter(({ share }, place) => place < most && (place < 5 || share >= LEAST));
   for (const [place, { repair, suspects, share }] of shown.entries()) {
@@ -32,6 +34,7 @@ export function showSuspects(diagnosis: Diagnosis, most = 5): readonly string[] 
     if (groups.length === 1 || (all && !diagnosis.paired)) lines.push(...eachOf(suspects));
     else if (place === 0) lines.push(...suspectSeverities(suspects[0]!, 'with place').map(under));
     lines.push(...marksOf(suspects).map(under));
+    if (left === undefined) lines.push(...leftBeside(suspects).map(under));
   }
   if (groups.length > shown.length) {
     const rest = groups.slice(shown.length).reduce((sum, group) => sum + group.share, 0);
@@ -88,17 +91,24 @@ function marksOf(suspects: readonly Suspect[]): readonly string[] {
     ...(suspects.every((one) => one.course === 'comes and goes')
       ? ['fits only as a fault that comes and goes']
       : []),
-    ...besidesOf(suspects),
     ...(measured === undefined ? [] : [`${measured}; ${moved}`]),
   ];
 }
 
 /** A second fault, which showed only when the first had been repaired. */
-function besidesOf(suspects: readonly Suspect[]): readonly string[] {
+function leftBeside(suspects: readonly Suspect[]): readonly string[] {
   const labels = new Set(suspects.flatMap(({ besides = [] }) => besides.map(({ label }) => label)));
   return labels.size === 0
     ? []
-    : [`a second fault, left over beside ${[...labels].join(' or ')}, which was repaired`];
+    : [`A second fault, left over beside what was repaired: ${[...labels].join(' or ')}`];
+}
+
+/** What all second faults among the suspects were left over beside, where it is the same. */
+function sameBeside(groups: Diagnosis['groups']): string | undefined {
+  const words = groups.flatMap(({ suspects }) =>
+    suspects.filter(({ besides }) => besides).map((one) => leftBeside([one])[0]),
+  );
+  return new Set(words).size === 1 ? words[0]!.replace('A second fault', 'Second faults') : undefined;
 }
 
 function under(text: string): string {

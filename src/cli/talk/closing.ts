@@ -27,6 +27,13 @@ export async function closing(talk: Closing): Promise<boolean> {
   if (!isRepaired(session) && !(await askRepair(talk))) return false;
   await putBack(talk);
   await repeatFailed(talk);
+  if (failsStill(session)) {
+    output.say(
+      'The complaint is still there: the repair did not cure it, or there is a second fault. Testing goes on.',
+      'warning',
+    );
+    return false;
+  }
   const { verified } = session.diagnosis;
   output.say(
     verified ? 'Verified: the failed condition was repeated and is good.' : 'Not verified: see the report.',
@@ -41,6 +48,12 @@ export async function closing(talk: Closing): Promise<boolean> {
   if (answer === undefined || (verified ? /^n/i.test(answer) : !/^y/i.test(answer))) return false;
   await session.record([{ type: 'closed' }]);
   return true;
+}
+
+function failsStill(session: Session): boolean {
+  return proveRepair(session.case.timeline, abnormalOf(session)).conditions.some(
+    ({ again }) => again === 'bad',
+  );
 }
 
 /** Something was mended after the complaint was last seen. */
