@@ -50,7 +50,12 @@ export function situationOf(bench: Workbench, recorded: readonly Recorded[]): Si
  * @param share of all faults that come here, 0 to 1
  */
 export function stepFrom(bench: Workbench, at: Situation, share: number): TreeStep | TreeLeaf['end'] {
-  const { groups, paired } = at.diagnosis;
+  return endOf(at, share) ?? bestStep(bench, at, share);
+}
+
+/** Why no test is planned here, so far as that shows without looking for one; undefined where one may be. */
+export function endOf({ diagnosis }: Situation, share: number): TreeLeaf['end'] | undefined {
+  const { groups, paired } = diagnosis;
   const [leader] = groups;
   if (leader === undefined || paired) return 'not in this drawing';
   const isRest = (rest: number): boolean =>
@@ -59,8 +64,7 @@ export function stepFrom(bench: Workbench, at: Situation, share: number): TreeSt
   const part = partOf(leader.suspects);
   const others = groups.filter(({ suspects }) => partOf(suspects) !== part);
   if (isRest(others.reduce((sum, group) => sum + group.share, 0))) return 'one part';
-  if (share < RARE) return 'not followed';
-  return bestStep(bench, at, share);
+  return share < RARE ? 'not followed' : undefined;
 }
 
 /** The part at which the faults of one repair are. */
@@ -69,12 +73,13 @@ export function partOf(suspects: Diagnosis['suspects']): string {
 }
 
 function bestStep(bench: Workbench, at: Situation, share: number): TreeStep | TreeLeaf['end'] {
-  let useful = false;
+  let separable = false;
   const refused: Event[] = [];
   while (refused.length < MOST_TRIES) {
     // Passed over at this node only.
     const session = foldCase(bench.circuit, recordedWith(at.recorded, refused));
-    const tests = suggest(bench, session, at.diagnosis).filter(({ separates }) => separates);
+    const tests = suggest(bench, session, at.diagnosis);
+    separable ||= tests.some(({ separates }) => separates);
     if (tests.length === 0) break;
     const scales = new Scales(bench, session, at.diagnosis, { enough: 1, even: false, apart: 'repairs' });
     for (const test of tests) {
@@ -82,11 +87,10 @@ function bestStep(bench: Workbench, at: Situation, share: number): TreeStep | Tr
       // On paper a test is worth its lines only where two of its answers are.
       if (step !== undefined && step.answers.filter(({ chance }) => share * chance >= RARE).length > 1)
         return step;
-      useful ||= step !== undefined;
       refused.push({ type: 'skipped', test: test.line, why: 'cannot tell' });
     }
   }
-  return useful ? 'not followed' : 'alike';
+  return separable ? 'not followed' : 'alike';
 }
 
 /** The test with its answers; undefined where they would not tell what the planner hopes for. */

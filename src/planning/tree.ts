@@ -9,10 +9,11 @@ import { foldCase } from '../session/fold.js';
 import { hasFailed } from './condition.js';
 import type { Suggestion } from './suggestion.js';
 import {
+  endOf,
   partOf,
+  RARE,
   recordedWith,
   situationOf,
-  RARE,
   stepFrom,
   type Situation,
   type TreeStep,
@@ -99,10 +100,13 @@ export function faultTree(
   let left = nodes - 1;
   while (queue.length > 0) {
     const draft = queue.shift()!;
-    const step = stepFrom(bench, draft.at, draft.share);
+    // Two answers are the least a test has.
+    const full = draft.depth >= depth || left < 2;
+    const step = full
+      ? (endOf(draft.at, draft.share) ?? 'not followed')
+      : stepFrom(bench, draft.at, draft.share);
     if (typeof step === 'string') draft.leaf = leafOf(draft.at.diagnosis, step);
-    else if (draft.depth >= depth || frequent(step, draft.share) > left)
-      draft.leaf = leafOf(draft.at.diagnosis, 'not followed');
+    else if (frequent(step, draft.share) > left) draft.leaf = leafOf(draft.at.diagnosis, 'not followed');
     else {
       left -= frequent(step, draft.share);
       draft.test = step.test;
