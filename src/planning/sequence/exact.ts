@@ -7,10 +7,10 @@
 import type { Priced } from './bound.js';
 import { Bound } from './bound.js';
 import type { Move } from './greedy.js';
-import { Greedy, movesOf } from './greedy.js';
+import { Greedy, movesOf, ownMinutes } from './greedy.js';
 import type { Prepared } from './prepared.js';
-import type { Branch, State } from './state.js';
-import { afterWrong, branchesOf, keyOf, minutesOfTest, openingForRepair, settled } from './state.js';
+import type { State } from './state.js';
+import { afterWrong, branchesOf, keyOf, openingForRepair, settled } from './state.js';
 
 export interface Valued {
   readonly move: Move;
@@ -142,25 +142,18 @@ export class Exact {
     const { prepared, bound } = this;
     const prices = bound.pricesOf(state, near);
     return movesOf(prepared, state)
-      .map((move) => (move < 0 ? this.tried(state, -1 - move, prices) : this.tested(state, move, prices)))
+      .map((move) => this.option(state, move, prices))
       .sort((a, b) => a.least - b.least || b.move - a.move);
   }
 
-  private tested(state: State, test: number, prices: readonly Priced[]): Option {
-    const own = minutesOfTest(this.prepared, test, state);
-    return this.option(test, own, branchesOf(this.prepared, test, state), prices);
-  }
-
-  private tried(state: State, repair: number, prices: readonly Priced[]): Option {
-    const wrong = afterWrong(this.prepared, repair, state);
-    const { minutes } = this.prepared.repairs[repair]!;
-    const own = openingForRepair(this.prepared, repair, state.open) + wrong.chance * minutes;
-    return this.option(-1 - repair, own, wrong.state.who.length === 0 ? [] : [wrong], prices);
-  }
-
-  private option(move: Move, own: number, reached: readonly Branch[], prices: readonly Priced[]): Option {
+  private option(state: State, move: Move, prices: readonly Priced[]): Option {
+    const { prepared, bound } = this;
+    const own = ownMinutes(prepared, state, move);
+    const reached = move < 0 ? [afterWrong(prepared, -1 - move, state)] : branchesOf(prepared, move, state);
     const branches = reached
-      .map(({ chance, state }) => ({ chance, state, least: this.bound.atLeast(state, prices) }))
+      // Nothing is left after the only repair.
+      .filter(({ state: next }) => next.who.length > 0)
+      .map(({ chance, state: next }) => ({ chance, state: next, least: bound.atLeast(next, prices) }))
       .sort((a, b) => b.chance - a.chance);
     const least = branches.reduce((sum, branch) => sum + branch.chance * branch.least, own);
     return { move, own, branches, least, prices };

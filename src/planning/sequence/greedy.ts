@@ -70,11 +70,12 @@ export class Greedy {
   /** The test with the most bits per minute; undefined when none tells anything about the repair. */
   private bestTest(state: State): Move | undefined {
     const { prepared, meter } = this;
+    const before = entropyOf(repairWeights(prepared, state));
     let best: Move | undefined;
     let most = 0;
     for (let test = 0; test < prepared.tests.length; test++) {
       if (!tells(prepared, test, state)) continue;
-      const bits = meter.bits(test, state);
+      const bits = before - meter.left(test, state);
       const rate = bits / Math.max(LEAST_MINUTES, minutesOfTest(prepared, test, state));
       if (bits > NO_BITS && rate > most) [best, most] = [test, rate];
     }
@@ -89,17 +90,25 @@ export function minutesVia(
   move: Move,
   follow: (next: State) => number,
 ): number {
+  const own = ownMinutes(prepared, state, move);
   if (move < 0) {
-    const repair = -1 - move;
-    const wrong = afterWrong(prepared, repair, state);
-    return (
-      openingForRepair(prepared, repair, state.open) +
-      wrong.chance * (prepared.repairs[repair]!.minutes + follow(wrong.state))
-    );
+    const wrong = afterWrong(prepared, -1 - move, state);
+    return own + (wrong.state.who.length === 0 ? 0 : wrong.chance * follow(wrong.state));
   }
-  let minutes = minutesOfTest(prepared, move, state);
-  for (const { chance, state: next } of branchesOf(prepared, move, state)) minutes += chance * follow(next);
-  return minutes;
+  return branchesOf(prepared, move, state).reduce(
+    (sum, { chance, state: next }) => sum + chance * follow(next),
+    own,
+  );
+}
+
+/** Expected minutes of a step itself: those of a repair by the probability that it is the wrong one. */
+export function ownMinutes(prepared: Prepared, state: State, move: Move): number {
+  if (move >= 0) return minutesOfTest(prepared, move, state);
+  const { repairs, repairOf } = prepared;
+  let wrong = 0;
+  for (let k = 0; k < state.who.length; k++)
+    if (repairOf[state.who[k]!] !== -1 - move) wrong += state.weights[k]!;
+  return openingForRepair(prepared, -1 - move, state.open) + wrong * repairs[-1 - move]!.minutes;
 }
 
 /** Every step that tells something, tests first. */
@@ -112,7 +121,7 @@ export function movesOf(prepared: Prepared, state: State): Move[] {
   return moves;
 }
 
-/** Bits about the repair that a test is expected to tell; its table is used again for every test. */
+/** Bits about the repair that a test is expected to leave open; its table is used again for every test. */
 class BitMeter {
   private readonly table: Float64Array;
   private readonly totals: Float64Array;
@@ -123,7 +132,7 @@ class BitMeter {
     this.totals = new Float64Array(classes);
   }
 
-  bits(test: number, state: State): number {
+  left(test: number, state: State): number {
     const { table, totals, prepared } = this;
     const { start, classes, chances, classCount } = prepared.tests[test]!;
     const count = prepared.repairs.length;
@@ -141,6 +150,6 @@ class BitMeter {
     let left = 0;
     for (let i = 0; i < classCount * count; i++) if (table[i]! > 0) left -= table[i]! * Math.log2(table[i]!);
     for (let c = 0; c < classCount; c++) if (totals[c]! > 0) left += totals[c]! * Math.log2(totals[c]!);
-    return entropyOf(repairWeights(prepared, state)) - left;
+    return left;
   }
 }

@@ -22,7 +22,7 @@ export interface Limits {
 }
 
 /** About a tenth of a second on a problem of twenty repairs (2-core machine, measured by bench:planning). */
-export const USUAL_LIMITS: Limits = { exactStates: 600, rollOutStates: 1500 };
+export const USUAL_LIMITS: Limits = { exactStates: 400, rollOutStates: 1500 };
 
 export interface PlannedStep {
   readonly step: Step;

@@ -5,7 +5,7 @@
  */
 import type { Valued } from './exact.js';
 import type { Move } from './greedy.js';
-import { Greedy, minutesVia, movesOf } from './greedy.js';
+import { Greedy, minutesVia, movesOf, ownMinutes } from './greedy.js';
 import type { Prepared } from './prepared.js';
 import type { State } from './state.js';
 import { keyOf, settled } from './state.js';
@@ -31,13 +31,11 @@ export class RollOut {
 
   /** Steps, best first, with the expected minutes of the road found: no road is known that is shorter. */
   best(state: State): Valued[] {
-    const { prepared, greedy } = this;
-    const found = movesOf(prepared, state)
-      .map((move) => ({ move, minutes: greedy.minutesOf(state, move) }))
-      .sort(shorter);
+    const { prepared } = this;
+    const found = this.oneAhead(state, 2 * WIDTH);
     try {
       for (let depth = 2; depth <= DEEPEST; depth++) {
-        for (const valued of found.slice(0, 2 * WIDTH)) {
+        for (const valued of found) {
           const minutes = minutesVia(prepared, state, valued.move, (next) => this.minutes(next, depth - 1));
           valued.minutes = Math.min(valued.minutes, minutes);
         }
@@ -58,12 +56,10 @@ export class RollOut {
     let best = this.known.get(key);
     if (best !== undefined) return best;
     if (greedy.valued > this.mostStates) throw new OutOfWork();
-    const moves = movesOf(prepared, state)
-      .map((move) => ({ move, minutes: greedy.minutesOf(state, move) }))
-      .sort(shorter);
+    const moves = this.oneAhead(state, depth > 1 ? WIDTH : 1);
     best = Math.min(greedy.minutes(state), moves[0]!.minutes);
     if (depth > 1) {
-      for (const { move } of moves.slice(0, WIDTH))
+      for (const { move } of moves)
         best = Math.min(
           best,
           minutesVia(prepared, state, move, (next) => this.minutes(next, depth - 1)),
@@ -71,6 +67,19 @@ export class RollOut {
     }
     this.known.set(key, best);
     return best;
+  }
+
+  /** The best steps when the plain way follows, best first. */
+  private oneAhead(state: State, wanted: number): { move: Move; minutes: number }[] {
+    const { prepared, greedy } = this;
+    const found: { move: Move; minutes: number }[] = [];
+    for (const move of movesOf(prepared, state)) {
+      if (found.length === wanted && ownMinutes(prepared, state, move) >= found.at(-1)!.minutes) continue;
+      found.push({ move, minutes: greedy.minutesOf(state, move) });
+      found.sort(shorter);
+      found.length = Math.min(found.length, wanted);
+    }
+    return found;
   }
 }
 
