@@ -11,6 +11,14 @@ export function costsOf(circuit: Circuit): Costs {
   return costs;
 }
 
+/** Minutes of a repair, its parts counted as the work that they are worth; the money is the person's own. */
+export function repairMinutes(
+  circuit: Circuit,
+  { minutes, price }: { readonly minutes: number; readonly price: number },
+): number {
+  return minutes + minutesOfMoney(circuit, price);
+}
+
 /** Minutes of work for which one could have this much money, by the labour rate. */
 export function minutesOfMoney(circuit: Circuit, money: number): number {
   return (money / costsOf(circuit).labour) * 60;

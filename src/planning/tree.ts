@@ -56,7 +56,10 @@ export interface TreeRepair {
   readonly how: string;
   /** Part or wire that is at fault. */
   readonly part: string;
+  /** Work alone. */
   readonly minutes: number;
+  /** Of its parts, in the money of the circuit file. */
+  readonly price: number;
   readonly share: number;
   /** Ids of the faults it mends. */
   readonly faults: readonly string[];
@@ -142,6 +145,7 @@ function leafOf({ groups, paired }: Diagnosis, end: TreeLeaf['end']): TreeLeaf {
           how: repair.how,
           part: partOf(suspects),
           minutes: repair.minutes,
+          price: repair.price,
           share,
           faults: suspects.flatMap(({ faults }) => faults.map(({ id }) => id)),
         })),

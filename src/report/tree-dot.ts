@@ -1,7 +1,7 @@
 /** The tree as a graph in the DOT language of Graphviz, for drawing: boxes are tests, rounded ones are where it ends. */
 import { visible } from '../circuit/visible.js';
 import { percent, toAscii, wrap } from './layout.js';
-import { HOW_TO_READ, minutesWords, ofMinutes, type TreeSheet } from './tree-sheet.js';
+import { expectedWords, HOW_TO_READ, ofMinutes, type TreeSheet } from './tree-sheet.js';
 
 /** Columns in a box. */
 const BOX = 34;
@@ -9,7 +9,7 @@ const BOX = 34;
 export function treeDot(sheet: TreeSheet, { ascii = false } = {}): string {
   const title = [`${sheet.title} (${sheet.circuit})`, ...sheet.concern.map((words) => `Concern: ${words}`)];
   const foot = [
-    ...wrap(visible(`${minutesWords(sheet.minutes)} of testing are to be expected. ${HOW_TO_READ}`), 100),
+    ...wrap(visible(`${expectedWords(sheet)} ${HOW_TO_READ}`), 100),
     ...sheet.cautions.flatMap(({ letter, text }) => wrap(visible(text), 100, `[${letter}] `, '    ')),
   ];
   const lines = [

@@ -1,7 +1,7 @@
 /** The tree as Markdown: a table, one row an answer. */
 import { escape } from './markdown.js';
 import { percent, toAscii } from './layout.js';
-import { HOW_TO_READ, minutesWords, ofMinutes, type TreeSheet } from './tree-sheet.js';
+import { expectedWords, HOW_TO_READ, ofMinutes, type TreeSheet } from './tree-sheet.js';
 
 export function treeMarkdown(sheet: TreeSheet, { ascii = false } = {}): string {
   const blocks = [
@@ -9,7 +9,7 @@ export function treeMarkdown(sheet: TreeSheet, { ascii = false } = {}): string {
     [
       `- Circuit: ${escape(sheet.circuit)}`,
       ...sheet.concern.map((words) => `- Concern: ${escape(words)}`),
-      `- Testing to be expected: ${minutesWords(sheet.minutes)}`,
+      `- ${escape(expectedWords(sheet))}`,
     ].join('\n'),
     escape(HOW_TO_READ),
     ...(sheet.end === undefined ? [] : [escape(sheet.end)]),

@@ -1,6 +1,7 @@
 /** A fault-finding tree as a numbered sheet: each test once, each answer with the number to go to or with what is to be mended. */
 import type { Circuit } from '../circuit/circuit.js';
 import type { TreeLeaf, TreeNode, TreeTest } from '../planning/tree.js';
+import { repairMinutes } from '../planning/costs-of.js';
 import { RARE } from '../planning/tree-step.js';
 import { describeAction } from '../session/describe.js';
 import type { Action } from '../session/events.js';
@@ -13,6 +14,8 @@ export interface TreeSheet {
   readonly concern: readonly string[];
   /** Expected minutes of testing, repair not counted. */
   readonly minutes: number;
+  /** Expected minutes of the repair, the price of its parts counted as work at the labour rate. */
+  readonly mending: number;
   /** Where the tree ends at once. */
   readonly end: string | undefined;
   readonly steps: readonly SheetStep[];
@@ -75,10 +78,18 @@ export function treeSheet(circuit: Circuit, concern: readonly string[], tree: Tr
     title: circuit.title,
     concern,
     minutes: tree.kind === 'test' ? tree.minutes : 0,
+    mending: mendingMinutes(circuit, tree),
     end: tree.kind === 'leaf' ? leafWords(tree) : undefined,
     steps,
     cautions: [...letters].map(([text, letter]) => ({ letter, text })),
   };
+}
+
+/** Over all faults, each at its own repair; what is not in this drawing counts nothing. */
+function mendingMinutes(circuit: Circuit, node: TreeNode): number {
+  return node.kind === 'leaf'
+    ? node.repairs.reduce((sum, repair) => sum + repair.share * repairMinutes(circuit, repair), 0)
+    : node.branches.reduce((sum, branch) => sum + branch.share * mendingMinutes(circuit, branch.node), 0);
 }
 
 /** Tests in the order in which they are told: each before what follows from it, the first answer first. */
@@ -117,6 +128,11 @@ export function ofMinutes({ minutes, expected }: Pick<SheetStep, 'minutes' | 'ex
 
 function short(minutes: number): string {
   return String(Number(minutes.toPrecision(2)));
+}
+
+/** "6.5 min of testing and 24 min of mending are to be expected." */
+export function expectedWords({ minutes, mending }: Pick<TreeSheet, 'minutes' | 'mending'>): string {
+  return `${minutesWords(minutes)} of testing and ${minutesWords(mending)} of mending are to be expected, parts counted as work at the labour rate.`;
 }
 
 /** What a reader must know before the first step. */

@@ -1,7 +1,7 @@
 /** The tree as text of 80 columns, to be printed and hung up. */
 import { visible } from '../circuit/visible.js';
 import { percent, toAscii, wrap } from './layout.js';
-import { HOW_TO_READ, minutesWords, ofMinutes, type SheetStep, type TreeSheet } from './tree-sheet.js';
+import { expectedWords, HOW_TO_READ, ofMinutes, type SheetStep, type TreeSheet } from './tree-sheet.js';
 
 const WIDTH = 80;
 /** Stands for a blank at which no line is broken. */
@@ -12,7 +12,7 @@ export function treeText(sheet: TreeSheet, { ascii = false } = {}): string {
   const lines = [
     ...wrap(visible(`FAULT-FINDING TREE  ${sheet.title} (${sheet.circuit})`), WIDTH),
     ...sheet.concern.flatMap((words) => wrap(visible(words), WIDTH, 'Concern: ', '         ')),
-    ...wrap(`${minutesWords(sheet.minutes)} of testing are to be expected. ${HOW_TO_READ}`, WIDTH),
+    ...wrap(`${expectedWords(sheet)} ${HOW_TO_READ}`, WIDTH),
     '-'.repeat(WIDTH),
     ...(sheet.end === undefined ? [] : wrap(visible(sheet.end), WIDTH)),
     ...sheet.steps.flatMap(stepLines),

@@ -12,7 +12,7 @@ export async function treeCircuit(): Promise<Circuit> {
 }
 
 export function repair(part: string, how: string, share: number): TreeRepair {
-  return { part, how, share, minutes: 8, faults: [`${part} open`] };
+  return { part, how, share, minutes: 8, price: 6, faults: [`${part} open`] };
 }
 
 export function leaf(end: TreeLeaf['end'], ...repairs: TreeRepair[]): TreeLeaf {

@@ -28,6 +28,14 @@ test('when shares are told then they are of all faults, and rare ends without a 
   expect(sheet.steps[0]!.answers.map(({ when }) => when)).toEqual(['lit', 'off']);
 });
 
+test('when the labour rate is lower then the parts of the repairs count as more work', () => {
+  const one = leaf('repair', repair('H1', 'replace H1', 1));
+  const at = (labour: number): number => treeSheet({ ...circuit, costs: { labour } }, [], one).mending;
+  expect(at(60)).toBeCloseTo(8 + 6);
+  expect(at(30)).toBeCloseTo(8 + 12);
+  expect(sheet.mending).toBeCloseTo(14 * (1 - 0.4 * 0.55 * 0.5));
+});
+
 test('when something is to be done first then it stands before the test, and not twice', () => {
   expect(sheet.steps[0]!.words).toBe('gear reverse; look at H2 (right reversing lamp)');
   expect(sheet.steps[1]!.words).toBe(
