@@ -1,7 +1,8 @@
 /**
  * One step at a time: the test with the most bits about the repair per minute, unless trying repairs in the best order is the shorter
- * road. The plain way to plan, and what the roll-out supposes one would do after the step it weighs. Its minutes can be far from best
- * (Garey & Graham 1974).
+ * road. The plain way to plan; its minutes can be far from best (Garey & Graham 1974), most of all where a place is dear to open and
+ * many tests wait there. So what the roll-out supposes one would do after the step it weighs is the better of two rules, the other
+ * counting places as open when it chooses a test (their minutes are counted all the same).
  */
 import { entropyOf } from './bound.js';
 import { tryingOf } from './order.js';
@@ -32,7 +33,11 @@ export class Greedy {
   private readonly known = new Map<string, number>();
   private readonly meter: BitMeter;
 
-  constructor(private readonly prepared: Prepared) {
+  /** @param plain only the first of the two rules */
+  constructor(
+    private readonly prepared: Prepared,
+    private readonly plain = false,
+  ) {
     this.meter = new BitMeter(prepared);
   }
 
@@ -46,9 +51,8 @@ export class Greedy {
     if (minutes === undefined) {
       this.valued++;
       const trying = tryingOf(prepared, state);
-      const move = this.bestTest(state);
       minutes = trying.minutes;
-      if (move !== undefined) minutes = Math.min(minutes, this.minutesOf(state, move));
+      for (const test of this.bestTests(state)) minutes = Math.min(minutes, this.minutesOf(state, test));
       this.known.set(key, minutes);
     }
     return minutes;
@@ -59,27 +63,23 @@ export class Greedy {
     return minutesVia(this.prepared, state, move, (next) => this.minutes(next));
   }
 
-  /** What this way does next. */
-  move(state: State): Move {
-    const { prepared } = this;
-    const trying = tryingOf(prepared, state);
-    const test = settled(prepared, state) ? undefined : this.bestTest(state);
-    return test !== undefined && this.minutesOf(state, test) < trying.minutes ? test : -1 - trying.first;
-  }
-
-  /** The test with the most bits per minute; undefined when none tells anything about the repair. */
-  private bestTest(state: State): Move | undefined {
+  /** The tests of both rules; none when none tells anything about the repair. */
+  private bestTests(state: State): Move[] {
     const { prepared, meter } = this;
     const before = entropyOf(repairWeights(prepared, state));
-    let best: Move | undefined;
-    let most = 0;
+    let [best, most] = [-1, 0];
+    let [bestOpened, mostOpened] = [-1, 0];
     for (let test = 0; test < prepared.tests.length; test++) {
       if (!tells(prepared, test, state)) continue;
       const bits = before - meter.left(test, state);
+      if (bits < NO_BITS) continue;
       const rate = bits / Math.max(LEAST_MINUTES, minutesOfTest(prepared, test, state));
-      if (bits > NO_BITS && rate > most) [best, most] = [test, rate];
+      const opened = bits / Math.max(LEAST_MINUTES, prepared.tests[test]!.minutes);
+      if (rate > most) [best, most] = [test, rate];
+      if (opened > mostOpened) [bestOpened, mostOpened] = [test, opened];
     }
-    return best;
+    if (best < 0) return [];
+    return this.plain || best === bestOpened ? [best] : [best, bestOpened];
   }
 }
 

@@ -26,7 +26,8 @@ export function rollOutMinutes(problem: Problem, mostStates = 500): number {
   return new RollOut(prepared, mostStates).best(start)[0]!.minutes;
 }
 
+/** The most bits per minute, or trying: the plain rule alone. */
 export function greedyMinutes(problem: Problem): number {
   const { prepared, start } = started(problem);
-  return new Greedy(prepared).minutes(start);
+  return new Greedy(prepared, true).minutes(start);
 }
