@@ -1,5 +1,6 @@
 /** When two tests ask the same: same set-up, same kind of reading, the same nodes whatever their points are called. */
 import type { Workbench } from '../diagnosis/workbench.js';
+import type { Suspect } from '../diagnosis/diagnosis-types.js';
 import { touches } from '../session/actions.js';
 import type { Case } from '../session/case.js';
 import type { Reading } from '../session/events.js';
@@ -37,19 +38,19 @@ function askedIn(bench: Workbench, reading: Reading): string {
 const OFTEN = 2;
 
 /**
- * What was read in this session already, and which wiggles were done. What was read before a suspect was last disturbed counts no
- * more: it may read otherwise now.
- * @param suspected parts and sites of the suspects that are left
+ * What was read in this session already, and which wiggles were done. What was read before most of the suspicion was last disturbed
+ * counts no more: it may read otherwise now.
+ * @param suspects those that are left
  */
 export function askedAlready(
   bench: Workbench,
   forecaster: Forecaster,
   session: Case,
-  suspected: ReadonlySet<string> = new Set(),
+  suspects: readonly Suspect[] = [],
 ): ReadonlySet<string> {
   const asked = new Set<string>();
   const times = new Map<string, number>();
-  const since = lastDisturbed(bench, session, suspected);
+  const since = lastDisturbed(bench, session, suspects);
   session.timeline.forEach((step, i) => {
     if (step.kind === 'finding') {
       const { setUp, reading, evidence } = step.finding;
@@ -63,23 +64,25 @@ export function askedAlready(
   return asked;
 }
 
-/** Findings since a suspect was last disturbed. */
-export function undisturbed(
-  bench: Workbench,
-  session: Case,
-  suspected: ReadonlySet<string>,
-): Case['timeline'] {
-  return session.timeline.slice(lastDisturbed(bench, session, suspected) + 1);
+/** Findings since most of the suspicion was last disturbed. */
+export function undisturbed(bench: Workbench, session: Case, suspects: readonly Suspect[]): Case['timeline'] {
+  return session.timeline.slice(lastDisturbed(bench, session, suspects) + 1);
 }
 
+/** Share of the weight that must have been disturbed before a question is put again. */
+const MOSTLY = 0.5;
+
 /** Working a control disturbs nothing that anyone would ask about again. */
-function lastDisturbed({ circuit }: Workbench, { timeline }: Case, suspected: ReadonlySet<string>): number {
-  return timeline.findLastIndex(
-    (step) =>
-      step.kind === 'action' &&
-      step.action.do !== 'operate' &&
-      [...touches(step.action, circuit)].some((name) => suspected.has(name.replace(/[hci]$/, ''))),
-  );
+function lastDisturbed({ circuit }: Workbench, { timeline }: Case, suspects: readonly Suspect[]): number {
+  if (suspects.length === 0) return -1;
+  return timeline.findLastIndex((step) => {
+    if (step.kind !== 'action' || step.action.do === 'operate') return false;
+    const touched = new Set([...touches(step.action, circuit)].map((name) => name.replace(/[hci]$/, '')));
+    const share = suspects
+      .filter(({ faults }) => faults.some(({ part, site }) => touched.has(part) || touched.has(site)))
+      .reduce((sum, suspect) => sum + suspect.share, 0);
+    return share >= MOSTLY;
+  });
 }
 
 /** The name under which a candidate counts as asked. */

@@ -146,7 +146,7 @@ export class Scales {
   queue(): readonly Queued[] {
     const { bench, session, diagnosis, forecaster, conditions } = this;
     const costs = new Costs(bench.circuit, session);
-    const asked = askedAlready(bench, forecaster, session, suspectedIn(diagnosis));
+    const asked = askedAlready(bench, forecaster, session, diagnosis.suspects);
     const skipped = new Set(session.skipped.map(({ test }) => test));
     const byQuestion = new Map<string, Queued>();
     for (const candidate of candidates(bench, session, diagnosis, conditions)) {
@@ -201,7 +201,7 @@ export class Scales {
 
   private answers(): { readonly kind: Reading['kind']; readonly outlook: Outlook }[] {
     const { bench, session, diagnosis } = this;
-    return findingsOf({ ...session, timeline: undisturbed(bench, session, suspectedIn(diagnosis)) })
+    return findingsOf({ ...session, timeline: undisturbed(bench, session, diagnosis.suspects) })
       .filter(({ evidence }) => evidence !== 'told')
       .flatMap(({ reading, setUp }) => {
         const outlook = this.outlook({ reading, setUp, wiggle: undefined });
@@ -229,10 +229,6 @@ export class Scales {
     }
     return list;
   }
-}
-
-function suspectedIn({ suspects }: Diagnosis): ReadonlySet<string> {
-  return new Set(suspects.flatMap(({ faults }) => faults.flatMap(({ part, site }) => [part, site])));
 }
 
 /** Classes by which two readings may differ and still be the same question. */
