@@ -8,7 +8,7 @@ import { answersOf, asOne, chanceOf, type Answer } from './answers.js';
 import { suggest } from './next.js';
 import { bitsOf } from './piles.js';
 import type { Suggestion } from './suggestion.js';
-import type { TreeLeaf } from './tree.js';
+import type { TreeLeaf } from './tree-types.js';
 import { Scales } from './weigh.js';
 
 /** A session as it would stand there. */

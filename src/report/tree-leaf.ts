@@ -1,6 +1,6 @@
 /** The ends of a fault-finding tree in words: a repair, a group of parts, or that it is not in this drawing. */
 import type { Circuit } from '../circuit/circuit.js';
-import type { TreeLeaf } from '../planning/tree.js';
+import type { TreeLeaf } from '../planning/tree-types.js';
 import { few, percent } from './layout.js';
 
 /** Share of a leaf from which on a part is named. */

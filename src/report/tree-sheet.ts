@@ -1,6 +1,6 @@
 /** A fault-finding tree as a numbered sheet: each test once, each answer with the number to go to or with what is to be mended. */
 import type { Circuit } from '../circuit/circuit.js';
-import type { TreeLeaf, TreeNode, TreeTest } from '../planning/tree.js';
+import type { TreeLeaf, TreeNode, TreeTest } from '../planning/tree-types.js';
 import { repairMinutes } from '../planning/costs-of.js';
 import { RARE } from '../planning/tree-step.js';
 import { describeAction } from '../session/describe.js';

@@ -1,6 +1,6 @@
 /** A tree as a planner might give it, with everything that a form must be able to print. */
 import type { Circuit } from '../../src/circuit/circuit.js';
-import type { TreeLeaf, TreeNode, TreeRepair, TreeTest } from '../../src/planning/tree.js';
+import type { TreeLeaf, TreeNode, TreeRepair, TreeTest } from '../../src/planning/tree-types.js';
 import { atRest } from '../../src/session/setup.js';
 import { readCircuit } from '../../src/files/circuit-file.js';
 import { treeSheet, type TreeSheet } from '../../src/report/tree-sheet.js';
