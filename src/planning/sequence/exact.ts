@@ -35,6 +35,8 @@ interface Option {
 
 class GaveUp extends Error {}
 
+/** Roads known beforehand may take so many times the states. */
+const MOST_GREEDY = 4;
 /** Minutes that are rounding only. */
 const SAME = 1e-9;
 
@@ -55,7 +57,7 @@ export class Exact {
     private readonly slack = 0,
   ) {
     this.bound = new Bound(prepared);
-    this.greedy = new Greedy(prepared);
+    this.greedy = new Greedy(prepared, false, MOST_GREEDY * mostStates);
   }
 
   /**

@@ -33,10 +33,14 @@ export class Greedy {
   private readonly known = new Map<string, number>();
   private readonly meter: BitMeter;
 
-  /** @param plain only the first of the two rules */
+  /**
+   * @param plain only the first of the two rules
+   * @param mostStates after so many states no test is supposed any more in those met first then, only trying
+   */
   constructor(
     private readonly prepared: Prepared,
     private readonly plain = false,
+    private readonly mostStates = Infinity,
   ) {
     this.meter = new BitMeter(prepared);
   }
@@ -52,7 +56,8 @@ export class Greedy {
       this.valued++;
       const trying = tryingOf(prepared, state);
       minutes = trying.minutes;
-      for (const test of this.bestTests(state)) minutes = Math.min(minutes, this.minutesOf(state, test));
+      const tests = this.valued > this.mostStates ? [] : this.bestTests(state);
+      for (const test of tests) minutes = Math.min(minutes, this.minutesOf(state, test));
       this.known.set(key, minutes);
     }
     return minutes;

@@ -15,23 +15,31 @@ const DEEPEST = 3;
 /** At each state below the first step so many steps are looked at further, those best by a shallower look. */
 const WIDTH = 4;
 
+/** With more repairs than this the plain way is the plainest, for two rules lead to too many states. */
+const LARGE = 20;
+/** The first look may take so many times the states of the deeper ones before trying alone is supposed. */
+const MOST_FIRST = 12;
+
 class OutOfWork extends Error {}
 
 export class RollOut {
   private readonly greedy: Greedy;
   private readonly known = new Map<string, number>();
 
-  /** @param mostStates states to value the plain way; the first look is always finished */
+  /** @param mostStates states to value the plain way before no deeper look is begun; the first look takes twelve times as many at most */
   constructor(
     private readonly prepared: Prepared,
     private readonly mostStates: number,
   ) {
-    this.greedy = new Greedy(prepared);
+    const large = prepared.repairs.length > LARGE;
+    this.greedy = new Greedy(prepared, large, MOST_FIRST * (mostStates + 1));
   }
 
   /** Steps, best first, with the expected minutes of the road found: no road is known that is shorter. */
   best(state: State): Valued[] {
     const { prepared } = this;
+    // First, so that where the work runs out at least the plain way is valued for what it is.
+    this.greedy.minutes(state);
     const found = this.oneAhead(state, 2 * WIDTH);
     try {
       for (let depth = 2; depth <= DEEPEST; depth++) {
