@@ -14,6 +14,8 @@ import type { Workbench } from './workbench.js';
 
 /** A drop across one single contact or wire under load that no good one has: documents agree on 0.0 to 0.2 V (NAVEDTRA 14050). */
 const BAD_DROP_VOLTS = 0.2;
+/** What carries current without using it: wires, contacts, fuses. */
+const CONDUCTOR_OHMS = 0.5;
 /** The share that one repair must have before a look or a repair is taken as proof of it. */
 const CLEAR_LEAD = 0.9;
 
@@ -69,7 +71,9 @@ function dropAcross(bench: Workbench, finding: Finding, suspect: Suspect): boole
   if (reading.kind !== 'volts' || Math.abs(reading.value.value) < BAD_DROP_VOLTS) return false;
   const index = bench.network.sites.get(suspect.faults[0]!.site);
   if (index === undefined) return false;
-  const { a, b } = bench.network.elements[index]!;
+  const { a, b, law } = bench.network.elements[index]!;
+  // Volts across a load or a battery are no loss.
+  if (!('ohms' in law) || law.ohms > CONDUCTOR_OHMS) return false;
   const ends = [bench.network.points.get(reading.red), bench.network.points.get(reading.black)];
   return ends.includes(a) && ends.includes(b);
 }

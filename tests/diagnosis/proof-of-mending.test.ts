@@ -1,6 +1,8 @@
 /** When a repair has shown that its fault was there, and when something else may have cured it. */
 import { describe, expect, test } from 'vitest';
+import { diagnose } from '../../src/diagnosis/diagnose.js';
 import { gather } from '../../src/diagnosis/evidence.js';
+import { confirmedBy } from '../../src/diagnosis/proof-of-cause.js';
 import { isMissed } from '../../src/diagnosis/proof-of-mending.js';
 import { foldCase } from '../../src/session/fold.js';
 import { diagnosisOf, recordedOf, suspectIds, workbenchOf } from './session-of.js';
@@ -51,4 +53,16 @@ test('when a fan that ran by itself stands still after the repair then the repai
   const wire = before.filter((id) => id.startsWith('W7 '));
   expect(wire.length).toBeGreaterThan(0);
   expect(suspectIds(diagnosisOf(bench, lines))).toEqual(expect.arrayContaining(wire));
+});
+
+test('when the battery shows its volts then that confirms no fault of it, though nothing else is left', async () => {
+  const bench = await workbenchOf('starter');
+  const session = foldCase(
+    bench.circuit,
+    recordedOf(bench, ['clutch down', 'key start', 'see M1 stopped', 'volts bat+ bat- 4.1']),
+  );
+  const evidence = gather(bench, session);
+  const [leader] = diagnose(bench, session).suspects;
+  expect(leader!.hypothesis).toBe('G1:emf resistance');
+  expect(confirmedBy(bench, session, evidence, [{ ...leader!, share: 1 }], false)).toEqual(new Set());
 });
