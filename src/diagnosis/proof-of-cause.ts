@@ -73,7 +73,7 @@ function dropAcross(bench: Workbench, finding: Finding, suspect: Suspect): boole
   if (index === undefined) return false;
   const { a, b, law } = bench.network.elements[index]!;
   // Volts across a load or a battery are no loss.
-  if (!('ohms' in law) || law.ohms > CONDUCTOR_OHMS) return false;
+  if (law.kind === 'source' || !('ohms' in law) || law.ohms > CONDUCTOR_OHMS) return false;
   const ends = [bench.network.points.get(reading.red), bench.network.points.get(reading.black)];
   return ends.includes(a) && ends.includes(b);
 }
