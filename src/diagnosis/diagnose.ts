@@ -2,7 +2,8 @@
  * From a session to its diagnosis: every fault judged against every reading, what is left ranked and grouped by repair, and for
  * what fell the reading that felled it. A pure function of circuit and session.
  */
-import type { Case, Finding } from '../session/case.js';
+import type { Case } from '../session/case.js';
+import { asks } from './asks.js';
 import { leftOver, repairedInVain } from './after-repair.js';
 import { blownFuses } from './blown-fuses.js';
 import type { Diagnosis, Explained, Fallen, FaultInfo, Suspect } from './diagnosis-types.js';
@@ -65,7 +66,8 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
       ? judgeTriples(bench, bench.faults, evidence, search?.near ?? [], MOST_TRIPLES)
       : [];
   const left = explanations.length === 0 ? triples : explanations;
-  const verified = proveRepair(session.timeline, abnormalFindings(senses)).state === 'verified';
+  const proof = proveRepair(session.timeline, abnormalFindings(senses));
+  const verified = proof.state === 'verified';
   const ranked = rank(left);
   const confirmed = confirmedBy(bench, session, evidence, ranked, verified);
   const byId = new Map(left.map((both) => [hypothesisId(both[0].faults), both]));
@@ -97,7 +99,7 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
       senses,
       singles.map(([steady, loose]) => (loose.fall === undefined ? loose : steady)),
     ),
-    asks: asks(bench, session, senses),
+    asks: asks(bench, session, proof, senses.length === 0),
     verified,
     blown: blownFuses(
       bench,
@@ -227,28 +229,4 @@ function groupByRepair(suspects: readonly Suspect[]): Diagnosis['groups'] {
     groups.set(how, { repair, suspects: [suspect], share: suspect.share });
   }
   return [...groups.values()].sort((a, b) => b.share - a.share);
-}
-
-function asks(bench: Workbench, session: Case, senses: readonly Sense[]): string[] {
-  const wanted: string[] = [];
-  const unproved = session.timeline.find(
-    (step) => step.kind === 'finding' && !step.finding.proved && step.finding.evidence !== 'told',
-  );
-  if (unproved?.kind === 'finding') {
-    wanted.push(
-      `Finding #${unproved.finding.number} is a zero. Prove the meter on a known-live point (ten seconds), then type: prove ${proofWord(unproved.finding)}`,
-    );
-  }
-  if (senses.length === 0) {
-    const load = [...bench.network.loads.keys()][0] ?? 'H1';
-    const control = [...bench.circuit.controls.values()][0];
-    const when = control === undefined ? '' : ` when ${control.id} ${control.positions.at(-1)!}`;
-    wanted.push(`Say what fails and what works, in which condition, like: fails ${load}${when}`);
-  }
-  return wanted;
-}
-
-function proofWord(finding: Finding): string {
-  const { kind } = finding.reading;
-  return kind === 'continuity' ? 'ohms' : kind === 'test lamp' ? 'testlamp' : kind;
 }

@@ -85,7 +85,8 @@ function provedWords(
 ): string {
   if (sense === undefined) return 'How a part looks helps to rank; it rules nothing out.';
   if (finding.evidence === 'told') return 'Told, not seen: it ranks until it is reproduced.';
-  if (!hard) return 'A zero from a meter not yet proved: it ranks until the meter is proved.';
+  if (!hard)
+    return 'A meter that does not work would show the same: it only ranks until the meter is proved.';
   if (gone.length > 0) return `Not faulty on their own any more: ${gone.join(', ')}.`;
   if (weaker.length > 0) return `Fewer ways left in which ${weaker.join(', ')} can be at fault.`;
   return 'Agrees with everything that was still possible; it took nothing away.';

@@ -130,7 +130,7 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
       verb(
         'prove|proved',
         'prove volts',
-        'it was shown to work on a live point (volts, ohms, test lamp, amps, clamp, scan)',
+        'it was shown to work: on a live point, ohms with the leads held together (volts, ohms, test lamp, amps, clamp, scan)',
         proveLine,
       ),
     ],

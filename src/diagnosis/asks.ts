@@ -1,0 +1,64 @@
+/** What the program asks of the person before any further test: a proof of the meter, the repeat after a repair, a complaint. */
+import type { Case, Finding } from '../session/case.js';
+import type { MeterMode } from '../session/events.js';
+import { modeOf } from '../session/proof.js';
+import { atRest } from '../session/setup.js';
+import type { RepairProof } from './proof-of-repair.js';
+import { isRepair } from './proof-of-repair.js';
+import type { Workbench } from './workbench.js';
+
+/** How each mode is shown to work, in seconds. An ohmmeter never goes near a live point. */
+const PROOFS: Readonly<Record<MeterMode, { readonly how: string; readonly word: string }>> = {
+  volts: { how: 'read a point known to be live', word: 'volts' },
+  ohms: { how: 'touch the two leads together, it must show nearly nothing', word: 'ohms' },
+  amps: { how: 'read a circuit known to draw current', word: 'amps' },
+  clamp: { how: 'put it around a wire known to carry current', word: 'clamp' },
+  'test lamp': { how: 'touch a point known to be live, it must light', word: 'testlamp' },
+  scan: { how: 'read a value known to be there', word: 'scan' },
+};
+
+/** @param isSilent nothing that says anything was found yet */
+export function asks(bench: Workbench, session: Case, proof: RepairProof, isSilent: boolean): string[] {
+  return [
+    ...unprovedReading(session),
+    ...failedCondition(bench, proof),
+    ...(isSilent ? [complaintWanted(bench)] : []),
+  ];
+}
+
+function unprovedReading(session: Case): string[] {
+  const finding = session.timeline
+    .flatMap((step) => (step.kind === 'finding' ? [step.finding] : []))
+    .find(({ proved, evidence }) => !proved && evidence !== 'told');
+  const mode = finding === undefined ? undefined : modeOf(finding.reading);
+  if (finding === undefined || mode === undefined) return [];
+  const { how, word } = PROOFS[mode];
+  return [
+    `Finding #${finding.number} could also come from a meter or lead that does not work: ${how}, then type: prove ${word}`,
+  ];
+}
+
+/** After a repair nothing tells more than looking whether it cured. */
+function failedCondition(bench: Workbench, { corrections, conditions }: RepairProof): string[] {
+  if (!corrections.some(isRepair)) return [];
+  return conditions
+    .filter(({ again }) => again === 'not repeated')
+    .slice(0, 1)
+    .map(({ load, finding }) => {
+      const line = ['works', load, ...whenWords(bench, finding)].join(' ');
+      return `Repeat the failed condition and say what ${load} does now, like: ${line}`;
+    });
+}
+
+function whenWords({ circuit }: Workbench, { setUp }: Finding): string[] {
+  const rest = atRest(circuit).controls;
+  const worked = [...setUp.controls].filter(([control, position]) => rest.get(control) !== position);
+  return worked.length === 0 ? [] : ['when', worked.map((pair) => pair.join(' ')).join(', ')];
+}
+
+function complaintWanted({ network, circuit }: Workbench): string {
+  const load = [...network.loads.keys()][0] ?? 'H1';
+  const control = [...circuit.controls.values()][0];
+  const when = control === undefined ? '' : ` when ${control.id} ${control.positions.at(-1)!}`;
+  return `Say what fails and what works, in which condition, like: fails ${load}${when}`;
+}
