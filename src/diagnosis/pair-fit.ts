@@ -36,9 +36,12 @@ export function fitAtOnce(
   evidence: Evidence,
   first?: readonly number[],
 ): Fit {
-  const known = knownOf(bench, faults);
+  const known = knownOf(bench, faults, first);
+  // Only while the session goes on from there: otherwise the answer would depend on what was asked before.
+  const { stood } = known;
+  const last = stood !== undefined && isBeginning(stood.walked, evidence) ? stood.at : undefined;
   let reached = 0;
-  for (const at of severitiesToTry(faults, known.stood?.at, first)) {
+  for (const at of severitiesToTry(faults, last, first)) {
     const name = at.join();
     const fallen = known.fell.get(name);
     if (fallen !== undefined && isBeginning(fallen, evidence)) {
@@ -58,10 +61,10 @@ export function fitAtOnce(
   return { reached };
 }
 
-function knownOf(bench: Workbench, faults: readonly Fault[]): Known {
+function knownOf(bench: Workbench, faults: readonly Fault[], first: readonly number[] = []): Known {
   let pairs = memory.get(bench);
   if (pairs === undefined || pairs.size > MOST_KEPT) memory.set(bench, (pairs = new Map()));
-  const id = hypothesisId(faults);
+  const id = `${hypothesisId(faults)} ${first.join()}`;
   let known = pairs.get(id);
   if (known === undefined) pairs.set(id, (known = { stood: undefined, fell: new Map() }));
   return known;
