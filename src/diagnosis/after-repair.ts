@@ -84,7 +84,6 @@ function withSuccess(evidence: Evidence, fault: Fault, at: number): Evidence {
     i === at && step.kind === 'change'
       ? {
           ...step,
-          repair: false,
           replaced: (other: Fault) => other.id === fault.id || step.replaced?.(other) === true,
         }
       : step,
