@@ -69,7 +69,7 @@ export class Costs {
 }
 
 /** Places where something was probed or done already, by step; steps that need none are left out. */
-function visitedPlaces(circuit: Circuit, session: Case): (readonly string[])[] {
+export function visitedPlaces(circuit: Circuit, session: Case): (readonly string[])[] {
   return session.timeline
     .map((step) =>
       namesIn(circuit, step).flatMap((name) => circuit.parts.get(name.split('.')[0]!)?.place ?? []),

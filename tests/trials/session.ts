@@ -18,11 +18,11 @@ import { pick, random } from '../../src/exercise/random.js';
 import { SimulatedCar } from '../../src/exercise/simulated-car.js';
 import { suggest } from '../../src/planning/next.js';
 import type { Case } from '../../src/session/case.js';
-import type { Action } from '../../src/session/events.js';
 import { workedMilliseconds } from './clock.js';
 import type { Complaint, Different } from './complaint.js';
 import { complaints } from './complaint.js';
 import { Mechanic } from './mechanic.js';
+import { repairAction } from './repair-action.js';
 
 export type Kind = 'single' | 'double' | 'misread' | 'outside';
 
@@ -302,17 +302,7 @@ class Running {
   private async repair(suspect: Suspect): Promise<void> {
     const { mechanic, bench, car } = this;
     const byId = new Map(bench.faults.map((fault) => [fault.id, fault]));
-    for (const { id, repair } of suspect.faults) {
-      const fault = byId.get(id)!;
-      const at = bench.network.points.has(fault.site) ? fault.site : fault.part;
-      const action: Action =
-        fault.owner === 'item'
-          ? { do: 'fit new', part: fault.part }
-          : fault.owner === 'position' && fault.contact
-            ? { do: 'clean', at }
-            : { do: 'repair', at: fault.part, how: repair.how };
-      await mechanic.act(action);
-    }
+    for (const { id } of suspect.faults) await mechanic.act(repairAction(bench, byId.get(id)!));
     for (const [i, element] of bench.network.fuses.entries()) {
       const { part } = bench.network.elements[element]!;
       if ((car.openFuses >>> i) & 1) await mechanic.act({ do: 'fit new', part });

@@ -64,7 +64,8 @@ export async function next(context: Context, flags: AskFlags): CommandResult {
   const { session } = await lookAtSession(context, flags);
   const { suggestions, diagnosis } = session;
   if (flags.json) output.json('next', { suggestions, asks: diagnosis.asks });
-  else if (suggestions.length === 0) output.result(showNoTest(diagnosis, session.alike).join('\n'));
+  else if (suggestions.length === 0)
+    output.result(showNoTest(session.circuit, diagnosis, session.alike).join('\n'));
   else for (const line of suggestions.slice(0, 3).flatMap((one) => showSuggestion(one))) output.result(line);
   return STATUS.ok;
 }

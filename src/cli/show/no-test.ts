@@ -1,22 +1,25 @@
 /** What to do when no test is worth its minutes. */
 import type { Alike, Diagnosis } from '../../diagnosis/diagnosis-types.js';
+import type { Circuit } from '../../circuit/circuit.js';
+import { repairMinutes } from '../../planning/costs-of.js';
 import { showAlike } from './around.js';
 import { paragraph } from './page.js';
 
 /** Repairs with less than this share are not worth trying first. */
 const WORTH_TRYING = 0.05;
-/** Money that weighs as much as a minute, for the order of trying only; common practice, no source. */
-const MONEY_PER_MINUTE = 1;
 
 /**
  * Where to look, then the cheapest likely repair first, said to be a try.
  * @param alike groups that no reachable test tells apart
  */
-export function showNoTest({ groups, abnormal }: Diagnosis, alike: readonly Alike[]): readonly string[] {
+export function showNoTest(
+  circuit: Circuit,
+  { groups, abnormal }: Diagnosis,
+  alike: readonly Alike[],
+): readonly string[] {
   if (!abnormal || groups.length < 2) return ['No further test is suggested; any line may follow.'];
   const likely = groups.filter(({ share }) => share >= WORTH_TRYING);
-  const cost = ({ repair, share }: (typeof groups)[number]) =>
-    (repair.minutes + repair.price / MONEY_PER_MINUTE) / share;
+  const cost = ({ repair, share }: (typeof groups)[number]) => repairMinutes(circuit, repair) / share;
   const order = [...likely].sort((a, b) => cost(a) - cost(b));
   return [
     ...showAlike(alike.slice(0, 1)),

@@ -25,7 +25,7 @@ export function answerQuery(line: Extract<Line, { kind: 'query' }>, session: Ses
       ]);
     case 'next': {
       const { suggestions } = session;
-      if (suggestions.length === 0) return print(showNoTest(diagnosis, session.alike));
+      if (suggestions.length === 0) return print(showNoTest(session.circuit, diagnosis, session.alike));
       return print(suggestions.slice(0, 3).flatMap((one) => showSuggestion(one)));
     }
     case 'why': {

@@ -109,7 +109,8 @@ function showState(session: Session, output: Output, last: Shown): Shown {
   const around = showAround(diagnosis);
   const asks = diagnosis.asks.map((ask) => paragraph(ask, 'First: ', '  '));
   const best = session.suggestions[0];
-  const test = best === undefined ? showNoTest(session.diagnosis, session.alike) : showSuggestion(best);
+  const test =
+    best === undefined ? showNoTest(session.circuit, session.diagnosis, session.alike) : showSuggestion(best);
   const told = [...without(suspects, last.suspects), ...without(around, last.around)];
   const wanted = without(asks, last.asks);
   if (told.length + wanted.length > 0) output.say('');

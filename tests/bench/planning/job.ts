@@ -12,12 +12,13 @@ import type { Physics } from '../../../src/exercise/physics.js';
 import { pick, pickByWeight, random } from '../../../src/exercise/random.js';
 import { SimulatedCar } from '../../../src/exercise/simulated-car.js';
 import type { Candidate } from '../../../src/planning/candidate.js';
-import { Costs } from '../../../src/planning/cost.js';
-import { costsOf, minutesOfMoney } from '../../../src/planning/costs-of.js';
+import { Costs, visitedPlaces } from '../../../src/planning/cost.js';
+import { costsOf, repairMinutes } from '../../../src/planning/costs-of.js';
 import type { Action, Reading } from '../../../src/session/events.js';
 import type { Complaint } from '../../trials/complaint.js';
 import { complaints } from '../../trials/complaint.js';
 import { Mechanic } from '../../trials/mechanic.js';
+import { repairAction } from '../../trials/repair-action.js';
 
 /** Set-ups in which the owner drove before, enough for a short to blow its fuse. */
 const DRIVEN = 8;
@@ -78,22 +79,13 @@ export class Job {
     const { bench, car, mechanic, place } = this;
     for (const { id, repair, part } of suspect.faults) {
       const fault = bench.faults.find((one) => one.id === id)!;
-      const at = bench.network.points.has(fault.site) ? fault.site : fault.part;
-      const action: Action =
-        fault.owner === 'item'
-          ? { do: 'fit new', part: fault.part }
-          : fault.contact
-            ? { do: 'clean', at }
-            : { do: 'repair', at: fault.part, how: repair.how };
-      const opens = bench.circuit.parts.get(part)?.place;
-      const known = mechanic.case.timeline.some(
-        (step) => JSON.stringify(step).includes(`"${part}`) || opens === undefined,
-      );
-      this.minutes +=
-        repair.minutes +
-        minutesOfMoney(bench.circuit, repair.price) +
-        (known ? 0 : (bench.circuit.places.get(opens!)?.minutes ?? 0));
-      await mechanic.act(action);
+      const there = bench.circuit.parts.get(part)?.place;
+      const isOpen = visitedPlaces(bench.circuit, mechanic.case)
+        .flat()
+        .includes(there ?? '');
+      this.minutes += repairMinutes(bench.circuit, repair);
+      if (there !== undefined && !isOpen) this.minutes += bench.circuit.places.get(there)?.minutes ?? 0;
+      await mechanic.act(repairAction(bench, fault));
     }
     for (const [i, element] of bench.network.fuses.entries())
       if ((car.openFuses >>> i) & 1) {

@@ -1,5 +1,5 @@
 /**
- * Minutes to the right repair, ngspice as the vehicle: the planner beside plain gain per minute and three practices, on the same
+ * Minutes to the right repair, ngspice as the vehicle: the planner beside three practices, on the same
  * vehicles (single faults drawn by their prior weights). Part of `npm run bench:planning`; `KNOWNGOOD_VEHICLES=20` for more.
  */
 import { join } from 'node:path';
@@ -25,7 +25,7 @@ interface Row {
   readonly vehicles: number;
   /** Mean minutes, in the order of the practices. */
   readonly minutes: readonly number[];
-  /** The planner's worst over the best practice on one vehicle. */
+  /** Vehicles that were not repaired in the end, likewise. */
   readonly unsolved: readonly number[];
 }
 
