@@ -2,7 +2,7 @@
  * The few file operations that journals and locks need, so that tests can make any one of them fail.
  * Every function rejects with the system's own error (`code`: ENOENT, EEXIST, ENOSPC, EIO …).
  */
-import { mkdir, open, readFile, rename, stat, unlink, type FileHandle } from 'node:fs/promises';
+import { mkdir, open, readFile, stat, unlink, type FileHandle } from 'node:fs/promises';
 
 export interface OpenFile {
   /** Writes some or all of the bytes at that position; returns how many. */
@@ -20,7 +20,6 @@ export interface FileSystem {
   open(path: string): Promise<OpenFile>;
   /** All bytes of an ordinary file. */
   read(path: string): Promise<Uint8Array>;
-  rename(from: string, to: string): Promise<void>;
   remove(path: string): Promise<void>;
   makeFolder(path: string): Promise<void>;
   /** Makes a new name in the folder survive a loss of power, where the platform can. */
@@ -41,7 +40,6 @@ export const diskFileSystem: FileSystem = {
     if (status.size > MOST_BYTES) throw Object.assign(new Error('is too large'), { code: 'EFBIG' });
     return readFile(path);
   },
-  rename,
   remove: unlink,
   makeFolder: async (path) => {
     await mkdir(path, { recursive: true, mode: 0o700 });

@@ -27,6 +27,11 @@ export interface Lock {
 }
 
 export const lockPath = (path: string): string => `${path}.lock`;
+const takeoverPath = (lock: string): string => `${lock}.takeover`;
+
+const MOST_ATTEMPTS = 5;
+/** Milliseconds until what another program is doing should be done. */
+const LOOK_AGAIN = 50;
 
 /** Takes the lock, over from a dead process of this computer if need be; throws JournalError `locked`. */
 export async function takeLock(path: string, files: FileSystem, own: Owner = OWN): Promise<Lock> {
@@ -36,8 +41,9 @@ export async function takeLock(path: string, files: FileSystem, own: Owner = OWN
     if (await createLock(lock, text, path, files)) break;
     const found = await readOwner(lock, files);
     if (found === 'gone') continue;
-    if (attempt >= 5 || !isStale(found.owner, own)) throw lockedBy(found.owner, path, lock);
-    await putAside(lock, found.text, path, files);
+    if (!isStale(found.owner, own)) throw lockedBy(found.owner, path, lock);
+    if (attempt >= MOST_ATTEMPTS) throw beingTakenOver(path, lock);
+    await removeStale(lock, found.text, path, files);
   }
   return {
     async release() {
@@ -91,7 +97,7 @@ async function readOwner(
   let text = '';
   // Whoever created it a moment ago may still be writing its one line.
   for (let look = 0; look < 4; look++) {
-    if (look > 0) await wait(50);
+    if (look > 0) await wait(LOOK_AGAIN);
     try {
       text = decode(await files.read(lock));
     } catch (error) {
@@ -104,15 +110,25 @@ async function readOwner(
   return { owner: undefined, text };
 }
 
-/** Moves a stale lock away. Two programs may do so at once: only one of them moves it, and that one looks what it moved. */
-async function putAside(lock: string, stale: string, path: string, files: FileSystem): Promise<void> {
-  const aside = `${lock}.${process.pid}`;
+/**
+ * Removes a stale lock. Only who holds the file `.takeover` may: otherwise one program, late, would take away the lock that another
+ * has put in its place meanwhile, and both would write.
+ */
+async function removeStale(lock: string, stale: string, path: string, files: FileSystem): Promise<void> {
+  const takeover = takeoverPath(lock);
   try {
-    await files.rename(lock, aside);
-    if (decode(await files.read(aside)) === stale) await files.remove(aside);
-    else await files.rename(aside, lock);
+    await (await files.create(takeover)).close();
+  } catch (error) {
+    if (systemCode(error) !== 'EEXIST') throw cannotLock(path, error);
+    await wait(LOOK_AGAIN);
+    return;
+  }
+  try {
+    if (decode(await files.read(lock)) === stale) await files.remove(lock);
   } catch (error) {
     if (systemCode(error) !== 'ENOENT') throw cannotLock(path, error);
+  } finally {
+    await files.remove(takeover).catch(() => undefined);
   }
 }
 
@@ -137,6 +153,14 @@ function lockedBy(owner: Owner | undefined, path: string, lock: string): Journal
     owner?.host === OWN.host
       ? `close the session there first; if that process is not this program, delete ${lock}`
       : `close the session on that computer; if it is not open there, delete ${lock}`,
+  );
+}
+
+function beingTakenOver(path: string, lock: string): JournalError {
+  return new JournalError(
+    'locked',
+    `${path} was left locked, and another program seems to be taking it over`,
+    `try again; if no other program is at it, delete ${takeoverPath(lock)}`,
   );
 }
 

@@ -48,6 +48,17 @@ test('when many open it at once then one gets it', async () => {
   expect(await readdir(join(folder, 'deeper'))).toEqual(['a.journal']);
 });
 
+test('when another program died while it took a lock over then it is said what to delete, and nothing is opened', async () => {
+  const left = JSON.stringify({ pid: deadProcess(), host: hostname(), started });
+  await leaveLock(left);
+  await writeFile(`${path}.lock.takeover`, '');
+  await expect(openJournal(path)).rejects.toMatchObject({
+    code: 'locked',
+    mend: `try again; if no other program is at it, delete ${path}.lock.takeover`,
+  });
+  expect(await readFile(`${path}.lock`, 'utf8')).toBe(left);
+});
+
 test.each([
   [
     'a dead process of this computer',

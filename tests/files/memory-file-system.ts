@@ -32,14 +32,6 @@ export class MemoryFileSystem implements FileSystem {
     return bytes ? Promise.resolve(bytes.slice()) : Promise.reject(failure('ENOENT'));
   }
 
-  rename(from: string, to: string): Promise<void> {
-    const bytes = this.files.get(from);
-    if (!bytes) return Promise.reject(failure('ENOENT'));
-    this.files.delete(from);
-    this.files.set(to, bytes);
-    return Promise.resolve();
-  }
-
   remove(path: string): Promise<void> {
     return this.files.delete(path) ? Promise.resolve() : Promise.reject(failure('ENOENT'));
   }
