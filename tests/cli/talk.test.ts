@@ -129,6 +129,23 @@ describe('at the prompt', () => {
     expect(ran.stdout).toContain('IF ONE FINDING WERE WRONG');
   });
 
+  test('when the failed condition was repeated before it is asked for then it is not asked for again', async () => {
+    const ran = await startWith(
+      'key on, gear reverse',
+      'volts X3.2h bat- 0.0/12.4',
+      'volts X3.2c bat- 11.9/12.4',
+      'no', // go on testing
+      'repair X3 cleaned pin 2, 15 min',
+      'works H1',
+      '', // the complaint is gone
+      '', // close and print
+    );
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.asker.left).toBe(0);
+    expect(ran.asker.questions.filter((text) => text.startsWith('Repeat the failed condition'))).toEqual([]);
+    expect((await types()).at(-1)).toBe('closed');
+  });
+
   test('when the complaint is still there after the repair then testing goes on, with what may be left over', async () => {
     const ran = await startWith(
       'key on, gear reverse',

@@ -124,8 +124,11 @@ function linesToPutBack({ unplugged, out, jumpers, lamps, fitted }: SetUp): read
 async function repeatFailed(talk: Closing): Promise<void> {
   const { session, asker, output, confirm } = talk;
   const { circuit } = session;
-  const failed = proveRepair(session.case.timeline, abnormalOf(session)).conditions;
-  if (failed.length === 0) output.say('No failed condition is recorded that could be repeated.', 'warning');
+  const { conditions } = proveRepair(session.case.timeline, abnormalOf(session));
+  if (conditions.length === 0)
+    output.say('No failed condition is recorded that could be repeated.', 'warning');
+  // What was repeated before anybody asked is not asked again.
+  const failed = conditions.filter(({ again }) => again !== 'good');
   const told: Event[] = [];
   for (const { load, finding } of failed) {
     const mark = setUpMark(circuit, finding.setUp);
