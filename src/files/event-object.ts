@@ -19,11 +19,14 @@ export function eventFrom(value: Group): EventObject {
     return undefined;
   };
   const event: Record<string, unknown> = { ...value };
-  for (const key of ['before', 'number', 'format']) if (key in event) event[key] = Number(event[key]);
+  for (const key of ['before', 'number', 'format', 'attempt'])
+    if (key in event) event[key] = Number(event[key]);
   if (value['type'] === 'found') {
     event['reading'] = readingFrom(value['reading'] as Group, take);
     if ('battery' in value) event['battery'] = take(typedFrom(value['battery'], 'volts'), '/battery');
   }
+  if (value['type'] === 'attempted') event['reading'] = readingFrom(value['reading'] as Group, take);
+  if (value['drawn'] !== undefined) event['drawn'] = numbersOf(value['drawn'] as Group);
   if (value['type'] === 'did') event['action'] = actionFrom(value['action'] as Group);
   if (value['type'] === 'concern') event['concern'] = { ...(value['concern'] as Group) };
   if (value['type'] === 'opened' || value['type'] === 'redrawn')
@@ -61,6 +64,10 @@ function exactValue(
     default:
       return value;
   }
+}
+
+function numbersOf(group: Group): unknown {
+  return Object.fromEntries(Object.entries(group).map(([key, value]) => [key, Number(value)]));
 }
 
 function actionFrom(action: Group): unknown {

@@ -34,12 +34,15 @@ export function standingSetUp(circuit: Circuit, recorded: readonly Recorded[], b
   return standingAfter(circuit, observedBefore(recorded, before));
 }
 
+/** What has happened and cannot be taken back. */
+const FIXED: ReadonlySet<Event['type']> = new Set<Event['type']>([
+  ...(['opened', 'undone', 'paused', 'exercise', 'hinted', 'attempted'] as const),
+]);
+
 /** The last event that still counts and can be taken back; undefined when there is none. */
 export function lastUndoable(recorded: readonly Recorded[]): Recorded | undefined {
   const undone = undoneNumbers(recorded);
-  return recorded.findLast(
-    ({ number, event }) => !undone.has(number) && !['opened', 'undone', 'paused'].includes(event.type),
-  );
+  return recorded.findLast(({ number, event }) => !undone.has(number) && !FIXED.has(event.type));
 }
 
 interface Problem {
@@ -117,6 +120,8 @@ function undoProblem(number: number, circuit: Circuit, recorded: readonly Record
   if (!target) return noSuchEvent(number, recorded);
   if (target.event.type === 'opened')
     return { message: 'The opening of the session cannot be undone', mend: 'Start another session instead.' };
+  if (['exercise', 'hinted', 'attempted'].includes(target.event.type))
+    return { message: `Event ${number} has happened and cannot be taken back`, mend: 'Go on from there.' };
   if (target.event.type === 'redrawn')
     return {
       message: 'A correction of the drawing cannot be undone: the file has changed',

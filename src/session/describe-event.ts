@@ -1,7 +1,7 @@
 /** One event in words, as it is echoed when recorded and listed afterwards. */
 import type { Circuit } from '../circuit/circuit.js';
 import { describeAction, describePlace, describeReading, describeSetUp } from './describe.js';
-import type { Event } from './events.js';
+import type { Event, Reading } from './events.js';
 import { whenSetUp } from './standing.js';
 import { formatTyped } from './format-typed.js';
 import type { SetUp } from './setup.js';
@@ -49,7 +49,23 @@ export function describeEvent(circuit: Circuit, event: Event, standing: SetUp): 
       return 'session paused';
     case 'closed':
       return 'session closed';
+    case 'exercise':
+      return `exercise ${event.id}, attempt ${event.attempt}${event.student === undefined ? '' : ` of ${event.student}`}`;
+    case 'predicted':
+      return `predicted: ${event.words}`;
+    case 'claimed':
+      return `said to be cleared: ${describePlace(circuit, event.at)}${event.of === '' ? '' : `, ${event.of}`}`;
+    case 'hinted':
+      return `hint ${event.number} asked for`;
+    case 'attempted':
+      return `no reading (${event.why}): ${describeTest(circuit, event.reading)}`;
   }
+}
+
+/** Where a meter was held, without what it showed. */
+function describeTest(circuit: Circuit, reading: Reading): string {
+  if (!('red' in reading)) return reading.kind;
+  return `${reading.kind} between ${describePlace(circuit, reading.red)} and ${describePlace(circuit, reading.black)}`;
 }
 
 function late(before: number | undefined): string {

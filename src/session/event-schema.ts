@@ -269,4 +269,25 @@ export const EVENT_SHAPE = choice('type', 'an event like {type: noted, text: tow
   }),
   paused: group('type', 'a pause', {}),
   closed: group('type', 'the close of the session', {}),
+  exercise: group('type', 'an attempt at an exercise', {
+    id: name('the id of the exercise'),
+    hash: { type: 'string', description: 'the SHA-256 of the exercise' },
+    attempt: number('the number of the attempt'),
+    file: { type: 'string', description: 'the exercise file' },
+    'student?': text('whose attempt it is'),
+    'drawn?': {
+      type: 'object',
+      additionalProperties: false,
+      required: ['seed', 'difficulty'],
+      description: 'seed and difficulty of a drawn exercise',
+      properties: { seed: exact, difficulty: exact },
+    },
+  }),
+  predicted: group('type', 'a prediction', { words: text('what the next reading is expected to be') }),
+  claimed: group('type', 'a claim that something is cleared', { at, of: text('a kind of fault', 0) }),
+  hinted: group('type', 'a hint that was asked for', { number: number('the number of the hint') }),
+  attempted: group('type', 'a reading that was not to be had', {
+    reading: READING,
+    why: oneOf('live line', 'never to be probed', 'airbag line'),
+  }),
 });

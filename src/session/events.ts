@@ -161,7 +161,32 @@ export type Event =
   /** The person names the cause: a part, wire or point, in words. */
   | { readonly type: 'concluded'; readonly at: string; readonly words: string }
   | { readonly type: 'paused' }
-  | { readonly type: 'closed' };
+  | { readonly type: 'closed' }
+  | ExerciseEvent;
+
+/** What only happens in an exercise. None of it says anything about the vehicle, so none changes a verdict. */
+export type ExerciseEvent =
+  /** The session is an attempt at an exercise. `file` is empty where it was drawn: then circuit, seed and level give it again. */
+  | {
+      readonly type: 'exercise';
+      readonly id: string;
+      /** SHA-256 of what the exercise says, sealed or not. */
+      readonly hash: string;
+      readonly attempt: number;
+      readonly file: string;
+      readonly student?: string;
+      readonly drawn?: { readonly seed: number; readonly difficulty: number };
+    }
+  /** What the next reading is expected to be, before it is taken. */
+  | { readonly type: 'predicted'; readonly words: string }
+  /** The readings so far are said to clear this part, wire or point; of one kind of fault, or of all. */
+  | { readonly type: 'claimed'; readonly at: string; readonly of: string }
+  /** The hint of that number was asked for. */
+  | { readonly type: 'hinted'; readonly number: number }
+  /** A reading that was tried and not to be had: a live line, or a line that nobody may probe. Its value is a blank. */
+  | { readonly type: 'attempted'; readonly reading: Reading; readonly why: AttemptFailed };
+
+export type AttemptFailed = 'live line' | 'never to be probed' | 'airbag line';
 
 /** An event as it stands in a journal. */
 export interface Recorded {

@@ -70,6 +70,11 @@ export function foldCase(circuit: Circuit, recorded: readonly Recorded[]): Case 
       case 'proved':
       case 'paused':
       case 'undone':
+      case 'exercise':
+      case 'predicted':
+      case 'claimed':
+      case 'hinted':
+      case 'attempted':
         break;
     }
     now = standingAfterOne(event, now);

@@ -26,6 +26,9 @@ export function unknownId(event: Event, circuit: Circuit): UnknownId | undefined
       );
     case 'assumed':
       return among('part', event.part, [names.parts, names.wires, names.points, names.pins]);
+    case 'attempted':
+      return inReading(event.reading, circuit, names);
+    case 'claimed':
     case 'concluded':
       return among('part, wire or point', event.at, [names.parts, names.wires, names.points, names.pins]);
     default:

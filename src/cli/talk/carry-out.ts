@@ -71,5 +71,8 @@ function fuseCaution(session: Session, events: readonly Event[]): readonly Cauti
 }
 
 function changesVerdicts(event: Event): boolean {
-  return !['opened', 'concern', 'noted', 'skipped', 'paused', 'closed', 'concluded'].includes(event.type);
+  return ![
+    ...['opened', 'concern', 'noted', 'skipped', 'paused', 'closed', 'concluded'],
+    ...['exercise', 'predicted', 'claimed', 'hinted', 'attempted'],
+  ].includes(event.type);
 }
