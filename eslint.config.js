@@ -9,8 +9,8 @@ const mayImport = {
   session: ['circuit', 'network'],
   diagnosis: ['circuit', 'network', 'session'],
   planning: ['circuit', 'network', 'session', 'diagnosis'],
-  report: ['circuit', 'network', 'session', 'diagnosis', 'planning'],
-  exercise: ['circuit', 'network', 'session', 'diagnosis'],
+  report: ['circuit', 'network', 'session', 'diagnosis', 'planning', 'exercise'],
+  exercise: ['circuit', 'network', 'session', 'diagnosis', 'planning'],
 };
 const why = 'Pure folders are a function of their arguments: pass the value in from src/cli or src/files.';
 

@@ -5,6 +5,7 @@ import { ledBand, sightBand, WORDS } from '../diagnosis/sights.js';
 import { BUZZER_OHMS, ohmmeterReads } from '../network/meters.js';
 import type { LoadKind, Scan } from '../network/network.js';
 import type { Reading, Sight, Typed } from '../session/events.js';
+import type { Instrument } from './instrument.js';
 import type { Draw } from './random.js';
 import { around, pick, pickByWeight } from './random.js';
 
@@ -41,6 +42,7 @@ export interface Reported {
  * @param across volts between the two nodes of the quantity, or amperes where it is a current
  * @param load the load that is watched, for such readings
  * @param report of a module, for such readings
+ * @param instrument a meter whose error stays the same; left out = each reading errs for itself, and a person may leave digits out
  */
 export function readOut(
   draw: Draw,
@@ -49,13 +51,15 @@ export function readOut(
   across: number,
   load: Watched | undefined,
   report: Reported | undefined,
+  instrument?: Instrument,
 ): Reading | undefined {
   switch (reading.kind) {
     case 'volts':
-      return { ...reading, value: typedVolts(draw, across) };
+      return { ...reading, value: instrument?.show('volts', across, draw) ?? typedVolts(draw, across) };
     case 'ohms': {
-      const ohms = ohmmeterReads(across) + LEADS * draw();
-      return { ...reading, value: ohms > OVERLOAD ? 'OL' : typedOhms(draw, ohms) };
+      const ohms = ohmmeterReads(across) + (instrument?.leads ?? LEADS * draw());
+      if (ohms > OVERLOAD) return { ...reading, value: 'OL' };
+      return { ...reading, value: instrument?.show('ohms', ohms, draw) ?? typedOhms(draw, ohms) };
     }
     case 'continuity': {
       const limit = BUZZER_OHMS.surelySounds + draw() * (BUZZER_OHMS.surelySilent - BUZZER_OHMS.surelySounds);
@@ -64,6 +68,7 @@ export function readOut(
     case 'amps':
     case 'clamp': {
       const amps = Math.abs(across) / quantity.scale;
+      if (instrument !== undefined) return { ...reading, value: instrument.show(reading.kind, amps, draw) };
       return { ...reading, value: typed(amps * around(draw, ERROR.amps), pick(draw, [0.01, 0.1])) };
     }
     case 'load':

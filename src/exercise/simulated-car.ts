@@ -25,6 +25,7 @@ import { effectiveOf, meanOf } from './phases.js';
 import type { Phase } from './phases.js';
 import { drawPartValues } from './part-values.js';
 import type { Decided, Physics } from './physics.js';
+import type { Instrument } from './instrument.js';
 import type { Draw } from './random.js';
 import { around } from './random.js';
 import type { Reported, Watched } from './read-out.js';
@@ -80,7 +81,10 @@ export class SimulatedCar implements Car {
   /** Voltages of this moment, by what is attached. */
   private known = new Map<string, Settled>();
 
-  /** @param corners every part value at an edge of its tolerance */
+  /**
+   * @param corners every part value at an edge of its tolerance
+   * @param instrument the meter; left out = each reading errs for itself
+   */
   constructor(
     private readonly bench: Workbench,
     private readonly physics: Physics,
@@ -88,6 +92,7 @@ export class SimulatedCar implements Car {
     faults: readonly HiddenFault[],
     corners: boolean,
     private readonly alteration?: Alteration,
+    private readonly instrument?: Instrument,
   ) {
     const { network, duties } = drawPartValues(bench.network, draw, corners);
     this.network = network;
@@ -162,6 +167,23 @@ export class SimulatedCar implements Car {
     return changed;
   }
 
+  /**
+   * A place was shaken or pulled: what comes and goes there, and was touched since the last time, changes with this chance.
+   * Nothing changes by itself, so that a reading in between belongs to what was seen last. True if one did.
+   */
+  stir(chance: number): boolean {
+    let changed = false;
+    for (const state of this.faults) {
+      if (state.comesAndGoes && state.touched && this.draw() < chance) {
+        state.away = !state.away;
+        changed = true;
+      }
+      state.touched = false;
+    }
+    if (changed) this.moment();
+    return changed;
+  }
+
   /** Puts the faults back as they were before `wait` said that one had changed. */
   unwait(before: readonly Hidden[]): void {
     before.forEach(({ away }, i) => {
@@ -191,15 +213,22 @@ export class SimulatedCar implements Car {
         : states.reduce((sum, phases, i) => sum + (parts[i]! / all) * meanOf(phases, of), 0);
     const shown = mean(quantity);
     const load = this.watched(setUp, reading, settled);
-    const read = readOut(this.draw, reading, asked.quantity, shown, load, this.reported(reading, settled));
+    const report = this.reported(reading, settled);
+    const read = readOut(this.draw, reading, asked.quantity, shown, load, report, this.instrument);
     if (read === undefined) return undefined;
     const posts = this.network.points.get('bat+')!;
     return {
       reading: read,
-      battery: typedVolts(
-        this.draw,
-        mean(({ volts }) => volts[posts]!),
-      ),
+      battery:
+        this.instrument?.show(
+          'volts',
+          mean(({ volts }) => volts[posts]!),
+          this.draw,
+        ) ??
+        typedVolts(
+          this.draw,
+          mean(({ volts }) => volts[posts]!),
+        ),
     };
   }
 

@@ -19,10 +19,10 @@ import { SimulatedCar } from '../../src/exercise/simulated-car.js';
 import { suggest } from '../../src/planning/next.js';
 import type { Case } from '../../src/session/case.js';
 import { workedMilliseconds } from './clock.js';
-import type { Complaint, Different } from './complaint.js';
-import { complaints } from './complaint.js';
+import type { Complaint, Different } from '../../src/exercise/complaint.js';
+import { complaints } from '../../src/exercise/complaint.js';
 import { Mechanic } from './mechanic.js';
-import { repairAction } from './repair-action.js';
+import { repairAction } from '../../src/exercise/repair-action.js';
 
 export type Kind = 'single' | 'double' | 'misread' | 'outside';
 

@@ -15,10 +15,10 @@ import type { Candidate } from '../../../src/planning/candidate.js';
 import { Costs, visitedPlaces } from '../../../src/planning/cost.js';
 import { costsOf, repairMinutes } from '../../../src/planning/costs-of.js';
 import type { Action, Reading } from '../../../src/session/events.js';
-import type { Complaint } from '../../trials/complaint.js';
-import { complaints } from '../../trials/complaint.js';
+import type { Complaint } from '../../../src/exercise/complaint.js';
+import { complaints } from '../../../src/exercise/complaint.js';
 import { Mechanic } from '../../trials/mechanic.js';
-import { repairAction } from '../../trials/repair-action.js';
+import { repairAction } from '../../../src/exercise/repair-action.js';
 
 /** Set-ups in which the owner drove before, enough for a short to blow its fuse. */
 const DRIVEN = 8;

@@ -1,7 +1,7 @@
 /** What a person does on the vehicle to mend a fault: a new item, clean contacts, or work on the wire or part. */
-import type { Fault } from '../../src/diagnosis/faults.js';
-import type { Workbench } from '../../src/diagnosis/workbench.js';
-import type { Action } from '../../src/session/events.js';
+import type { Fault } from '../diagnosis/faults.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import type { Action } from '../session/events.js';
 
 export function repairAction({ network }: Workbench, { owner, contact, part, site, repair }: Fault): Action {
   if (owner === 'item') return { do: 'fit new', part };

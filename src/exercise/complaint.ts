@@ -1,9 +1,9 @@
 /** What the owner of a simulated vehicle complains about: a load that does not do what it does on a healthy one. */
-import { drivenSetUps, standingOf } from '../../src/diagnosis/evidence.js';
-import type { Workbench } from '../../src/diagnosis/workbench.js';
-import { sourceElement } from '../../src/network/conditions.js';
-import type { AddedElement, AppliedFault } from '../../src/network/solver-types.js';
-import type { SetUp } from '../../src/session/setup.js';
+import { drivenSetUps, standingOf } from '../diagnosis/evidence.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import { sourceElement } from '../network/conditions.js';
+import type { AddedElement, AppliedFault } from '../network/solver-types.js';
+import type { SetUp } from '../session/setup.js';
 
 /** Shares of rated volts: a load that should work and has less than this part of its usual volts, and one that should not and has more. */
 const WEAK = 0.8;
