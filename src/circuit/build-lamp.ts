@@ -10,7 +10,7 @@ export function filamentsOf({ id, at, document, ranges, mistakes }: PartReader, 
       watts === undefined ? 'missing-key' : 'contradiction',
       ranges.key(watts === undefined ? at : `${at}/filaments`),
       watts === undefined ? `${id} has neither watts nor filaments` : `${id} has both watts and filaments`,
-      'give watts: 21 W for one filament, or filaments: {54: 21 W, 58: 5 W} for two',
+      'give catalogue: P21W (the name on its cap), or watts: 21 W, or filaments: {54: 21 W, 58: 5 W} for two',
     );
   }
   if (filaments === undefined) {

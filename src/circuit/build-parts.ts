@@ -1,4 +1,5 @@
 /** Parts of the document → parts of the circuit: units read, defaults filled in, names looked up. */
+import { adviseRating, fromCatalogue } from './build-catalogue.js';
 import { pinsOf } from './build-connector.js';
 import { filamentsOf } from './build-lamp.js';
 import { moduleOf } from './build-module.js';
@@ -7,10 +8,12 @@ import { pointer } from './diagnostic.js';
 import type { PartDocument } from './document.js';
 import { didYouMean } from './nearest.js';
 import { PartReader, type PartContext } from './part-reader.js';
+import { weakSpotOf } from './weak-spot.js';
 import type { Battery, Part, PartBase, PartType, ResistorPack } from './parts.js';
 
 /** Reads one part. Mistakes are noted; the part comes out whole all the same, so that later rules can go on. */
-export function buildPart(id: string, document: PartDocument, context: PartContext): Part {
+export function buildPart(id: string, written: PartDocument, context: PartContext): Part {
+  const document = fromCatalogue(id, written, context);
   const reader = new PartReader(id, document, context);
   const base: PartBase = {
     id,
@@ -18,6 +21,7 @@ export function buildPart(id: string, document: PartDocument, context: PartConte
     place: placeOf(reader),
     price: reader.amount('price', 'money', 0),
     neverProbe: document['never-probe'] === 'true',
+    ...weakSpotOf(document['weak spot'], reader.at, context),
   };
   const { label } = base;
   const tolerance = () => reader.amount('tolerance', 'percent', 5) / 100;
@@ -27,7 +31,11 @@ export function buildPart(id: string, document: PartDocument, context: PartConte
       return batteryOf(base, reader);
     case 'alternator':
       return alternatorOf(base, reader);
-    case 'fuse':
+    case 'fuse': {
+      const amps = reader.amount('rating', 'amps', 10);
+      adviseRating(reader, amps);
+      return { ...base, type, amps };
+    }
     case 'fusible link':
       return { ...base, type, amps: reader.amount('rating', 'amps', 10) };
     case 'breaker':

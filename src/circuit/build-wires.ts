@@ -3,6 +3,7 @@ import type { Part, PointId, Wire } from './circuit.js';
 import { pointer, type Ranges } from './diagnostic.js';
 import type { WireDocument } from './document.js';
 import type { Mistakes } from './mistakes.js';
+import { weakSpotOf } from './weak-spot.js';
 import { pointFinder, takesSeveralWires, wirePointsOf } from './points.js';
 
 /** Reads the wires. A wire whose end is not found is noted and left out. */
@@ -80,6 +81,7 @@ export function buildWires(
       colour: document.colour ?? '',
       bundle: document.bundle ?? '',
       neverProbe: document['never-probe'] === 'true',
+      ...weakSpotOf(document['weak spot'], at, { ranges, mistakes }),
     });
   });
   return wires;

@@ -4,9 +4,11 @@
  */
 
 import type { GivenCosts } from './costs.js';
+import type { WeakSpot } from './part-base.js';
 import type { Part, PartId } from './parts.js';
 
 export type * from './parts.js';
+export type { WeakSpot };
 export { calledOf, loadsOf, terminalsOf } from './terminals.js';
 
 /**
@@ -71,4 +73,5 @@ export interface Wire {
   /** Name of the loom it runs in, or empty. */
   readonly bundle: string;
   readonly neverProbe: boolean;
+  readonly weakSpot?: WeakSpot | undefined;
 }

@@ -31,6 +31,7 @@ export type DiagnosticCode =
   | 'no-way-to-battery'
   | 'contradiction'
   // Advice.
+  | 'odd-rating'
   | 'small-fuse'
   | 'other-voltage'
   | 'unused';

@@ -24,6 +24,12 @@ export type ControlDocument =
 
 export type PlaceDocument = string | { readonly open: string; readonly hazard?: string };
 
+/** A place where faults are known to be likelier than elsewhere. */
+export interface WeakSpotDocument {
+  readonly times: string;
+  readonly why: string;
+}
+
 /** All keys a part may have; which go with which type is the schema's business. */
 export interface PartDocument {
   readonly type: PartType;
@@ -31,6 +37,9 @@ export interface PartDocument {
   readonly place: string;
   readonly price?: string;
   readonly 'never-probe'?: string;
+  /** Name of an entry of the part catalogue (catalogue.ts). */
+  readonly catalogue?: string;
+  readonly 'weak spot'?: WeakSpotDocument;
   readonly volts?: string;
   /** By position of the control for senders and thermistors. */
   readonly ohms?: string | Readonly<Record<string, string>>;
@@ -98,4 +107,5 @@ export interface WireDocument {
   readonly bundle?: string;
   readonly id?: string;
   readonly 'never-probe'?: string;
+  readonly 'weak spot'?: WeakSpotDocument;
 }

@@ -4,7 +4,18 @@
  */
 
 export type Quantity =
-  'volts' | 'amps' | 'draw' | 'watts' | 'ohms' | 'size' | 'length' | 'time' | 'percent' | 'share' | 'money';
+  | 'volts'
+  | 'amps'
+  | 'draw'
+  | 'watts'
+  | 'ohms'
+  | 'size'
+  | 'length'
+  | 'time'
+  | 'percent'
+  | 'share'
+  | 'times'
+  | 'money';
 
 interface Kind {
   /** What a person calls it, and how it is written. */
@@ -67,6 +78,7 @@ const KINDS: Readonly<Record<Quantity, Kind>> = {
   ),
   percent: kind('a percentage', '5 %', { '%': 1, percent: 1 }, 0, 50),
   share: kind('a percentage', '60 %', { '%': 1, percent: 1 }, 1, 100),
+  times: kind('a number of times', '3', { '': 1, x: 1, times: 1 }, 0.1, 20),
   money: kind('a price', '12.50', { '': 1 }, 0, 1e6),
 };
 

@@ -1,6 +1,6 @@
 /** The shape of each kind of part in a circuit file. */
 import { moduleKeys } from './schema-module.js';
-import { amount, id, named, numberedName, terminal, text, yesNo } from './schema-words.js';
+import { amount, id, named, numberedName, terminal, text, weakSpot, yesNo } from './schema-words.js';
 
 const common = {
   name: {
@@ -14,6 +14,17 @@ const common = {
     description: 'the price of a new item as a plain number, like 12.50',
   },
   'never-probe': yesNo,
+  'weak spot': weakSpot,
+};
+
+/** Keys of the parts that the catalogue knows. */
+const listed = {
+  catalogue: {
+    type: ['string', 'integer'],
+    pattern: '^[A-Za-z0-9][A-Za-z0-9 ./_-]{0,39}$',
+    description:
+      'its name in the part catalogue, as printed on it, like P21W (knowngood catalogue lists them)',
+  },
 };
 
 function part(type: string, own: Readonly<Record<string, object>>, required: readonly string[] = []) {
@@ -68,7 +79,7 @@ const someOf = (names: readonly (string | number)[], example: string) => ({
 });
 
 export const partSchemas = {
-  battery: part('battery', { volts: amount('12.6 V'), ohms: amount('0.01 ohm') }),
+  battery: part('battery', { ...listed, volts: amount('12.6 V'), ohms: amount('0.01 ohm') }),
   alternator: part(
     'alternator',
     { amps: amount('70 A'), volts: amount('14.2 V'), terminals: someOf(['B+', 31, 'D+'], '[B+, 31, D+]') },
@@ -105,6 +116,7 @@ export const partSchemas = {
     ['control', 'contacts'],
   ),
   relay: part('relay', {
+    ...listed,
     coil: amount('85 ohm'),
     'pull-in': amount('8 V'),
     'drop-out': amount('1.2 V'),
@@ -113,6 +125,7 @@ export const partSchemas = {
   }),
   flasher: part('flasher', { terminals: someOf([49, '49a', 31], '[49, 49a, 31]') }),
   lamp: part('lamp', {
+    ...listed,
     watts: amount('21 W'),
     filaments: {
       type: 'object',
@@ -125,15 +138,16 @@ export const partSchemas = {
     volts: amount('12 V'),
   }),
   'LED lamp': part('LED lamp', { watts: amount('3 W'), volts: amount('12 V') }, ['watts']),
-  horn: part('horn', drawn),
-  buzzer: part('buzzer', drawn),
+  horn: part('horn', { ...listed, ...drawn }),
+  buzzer: part('buzzer', { ...listed, ...drawn }),
   motor: part('motor', {
+    ...listed,
     ...drawn,
     stall: amount('25 A'),
     drives: { ...named, description: 'what it moves: fan, pump, starter, wiper …' },
   }),
-  heater: part('heater', drawn),
-  solenoid: part('solenoid', { ...drawn, ohms: amount('12 ohm') }),
+  heater: part('heater', { ...listed, ...drawn }),
+  solenoid: part('solenoid', { ...listed, ...drawn, ohms: amount('12 ohm') }),
   load: part('load', drawn),
   resistor: part('resistor', { ohms: amount('2.2 ohm'), tolerance: amount('5 %') }, ['ohms']),
   'resistor pack': part(

@@ -35,6 +35,26 @@ export const amount = (example: string) => ({
   description: `a number with its unit, like ${example}`,
   examples: [example],
 });
+/** What is known of a layout; see WeakSpot in part-base.ts. */
+export const weakSpot = {
+  type: 'object',
+  required: ['times', 'why'],
+  additionalProperties: false,
+  properties: {
+    times: {
+      type: ['number', 'string'],
+      description: 'how many times as likely its faults are as usual, like 3 (0.1 to 20)',
+    },
+    why: {
+      type: 'string',
+      minLength: 1,
+      maxLength: 160,
+      pattern: '^[^\\p{Cc}]*$',
+      description: 'the reason in plain words, like water runs down the loom into it',
+    },
+  },
+  description: 'a known weak spot, like {times: 3, why: water runs down the loom into it}',
+};
 /** An escape in quotes could otherwise carry a terminal sequence into a screen or a report. */
 export const text = (most: number) => ({
   type: ['string', 'number'],

@@ -7,7 +7,7 @@
 
 import { costsSchema } from './schema-costs.js';
 import { partSchemas } from './schema-parts.js';
-import { amount, id, named, numberedName, point, text, yesNo } from './schema-words.js';
+import { amount, id, named, numberedName, point, text, weakSpot, yesNo } from './schema-words.js';
 
 export const CIRCUIT_SCHEMA = {
   $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -112,6 +112,7 @@ export const CIRCUIT_SCHEMA = {
           bundle: numberedName,
           id,
           'never-probe': yesNo,
+          'weak spot': weakSpot,
         },
       },
     },

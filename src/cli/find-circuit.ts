@@ -15,7 +15,7 @@ export interface FoundCircuit extends LoadedCircuit {
 }
 
 /** Circuits that come with the program: `start stop-tail` works from any folder. */
-const OWN_CIRCUITS = fileURLToPath(new URL('../../circuits/', import.meta.url));
+export const OWN_CIRCUITS = fileURLToPath(new URL('../../circuits/', import.meta.url));
 
 /** The person's own costs, where there are any, go before those of the circuit. */
 export async function findCircuit(context: Context, name: string): Promise<FoundCircuit> {

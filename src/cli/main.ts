@@ -137,6 +137,16 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
         (await import('./commands/tree.js')).tree(ctx, circuit, lines, flags),
       ),
     );
+  json(program.command('circuits'))
+    .description('list the circuits that come with the program')
+    .action(run(async (ctx, flags: Flags) => (await import('./commands/circuits.js')).circuits(ctx, flags)));
+  json(program.command('catalogue').argument('[words...]', 'only entries with these words, like lamp 24 V'))
+    .description('list the parts that a circuit file may name by what is printed on them')
+    .action(
+      run(async (ctx, words: string[], flags: Flags) =>
+        (await import('./commands/catalogue.js')).catalogue(ctx, words, flags),
+      ),
+    );
   program
     .command('demo')
     .description('play an invented session to its report')

@@ -10,6 +10,7 @@ import { ModeList } from './modes/mode-list.js';
 import { moduleModes } from './modes/modules.js';
 import { diodeLeadModes, diodeModes, resistorModes, senderModes } from './modes/passives.js';
 import { alternatorModes, batteryModes } from './modes/sources.js';
+import { withWeakSpots } from './modes/weak-spots.js';
 import { coilModes, motorModes, windingLeadModes } from './modes/windings.js';
 import { connectionShares } from './runs.js';
 
@@ -28,7 +29,7 @@ export function listFaults(circuit: Circuit, network: Network): Fault[] {
     else itemModes(list, element, circuit.parts.get(element.part)!);
   }
   loomModes(list);
-  return list.faults;
+  return withWeakSpots(circuit, list.faults);
 }
 
 function itemModes(list: ModeList, element: Element, part: Part): void {

@@ -63,9 +63,10 @@ export function compilePart(builder: NetworkBuilder, part: Part, nominalVolts: n
     case 'fuse':
     case 'fusible link':
       // Cold resistance of blade fuses is 0.06 to 0.09 ohm divided by the rating (typical maker's sheet, from memory); links alike.
+      // The smallest ones have more.
       builder.item(part, 'link', inside('1'), inside('2'), {
         kind: 'fuse',
-        ...ohmsBand(0.075 / part.amps, 0.7, 1.5),
+        ...ohmsBand(0.075 / part.amps, 0.7, part.amps < 2 ? 1.8 : 1.5),
         amps: part.amps,
       });
       return;

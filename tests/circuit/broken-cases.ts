@@ -63,6 +63,16 @@ export const BROKEN: readonly BrokenCase[] = [
     ],
   },
   {
+    file: 'catalogue.yaml',
+    says: [
+      '12:31 error: the catalogue has no lamp “P21”. Mend: did you mean P21W?',
+      '13:31 error: the catalogue has no lamp “ISO mini”. Mend: ISO mini is a relay: correct type or name',
+      '14:31 error: W16W is made for 12 V, but this lamp gets 24 V. Mend: choose another one, or give its values in place of catalogue',
+      '15:36 error: H4 says R5W, which gives its watts, and watts as well. Mend: delete one of the two',
+      '16:32 error: the catalogue has no motor “fan”. Mend: use one of: washer pump, wiper motor, rear wiper motor, radiator fan, large radiator fan, blower, window motor, lock motor, mirror motor, seat motor, fuel pump, lift pump, …',
+    ],
+  },
+  {
     file: 'comma-missing.yaml',
     says: [
       '19:39 error: two “name: value” entries run together here. Mend: put a comma between them, or put quotes around a value that contains a colon',
@@ -283,6 +293,12 @@ export const BROKEN: readonly BrokenCase[] = [
     ],
   },
   {
+    file: 'odd-rating.yaml',
+    says: [
+      '11:28 advice: F1: no fuse is made with 17 A. Mend: read the number on it again; the next ones have 16 A and 20 A',
+    ],
+  },
+  {
     file: 'one-position.yaml',
     says: [
       '7:3 error: key has too few entries. Mend: write a list of positions, the one at rest first, like [off, on]',
@@ -459,14 +475,21 @@ export const BROKEN: readonly BrokenCase[] = [
   {
     file: 'watts-and-filaments.yaml',
     says: [
-      '19:45 error: H1 has both watts and filaments. Mend: give watts: 21 W for one filament, or filaments: {54: 21 W, 58: 5 W} for two',
+      '19:45 error: H1 has both watts and filaments. Mend: give catalogue: P21W (the name on its cap), or watts: 21 W, or filaments: {54: 21 W, 58: 5 W} for two',
       '27:23 error: H1 has no terminal or pin “1”. Mend: did you mean H1.31?',
     ],
   },
   {
     file: 'watts-missing.yaml',
     says: [
-      '16:3 error: H1 has neither watts nor filaments. Mend: give watts: 21 W for one filament, or filaments: {54: 21 W, 58: 5 W} for two',
+      '16:3 error: H1 has neither watts nor filaments. Mend: give catalogue: P21W (the name on its cap), or watts: 21 W, or filaments: {54: 21 W, 58: 5 W} for two',
+    ],
+  },
+  {
+    file: 'weak-spots.yaml',
+    says: [
+      '13:69 error: 300 is too large to be true. Mend: check the number and its unit',
+      '16:73 error: “often” is not a number of times. Mend: write it like 3',
     ],
   },
   {

@@ -219,3 +219,21 @@ describe('colour and ASCII', () => {
     expect(ran.stdout).toMatch(/^[\n\x20-\x7e]+$/);
   });
 });
+
+describe('what comes with the program', () => {
+  test('when the circuits are listed then each can be started by its name', async () => {
+    const ran = await at.run(['circuits']);
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.stdout).toMatch(/^reversing-lamps +12 V +2 loads +Reversing lamps, switch in the feed$/m);
+    const { circuits } = json(await at.run(['circuits', '--json'])) as { circuits: { id: string }[] };
+    expect(circuits.map(({ id }) => id)).toContain('stop-tail');
+  });
+
+  test('when the catalogue is asked for some words then only entries with all of them are shown', async () => {
+    const ran = await at.run(['catalogue', 'lamp', '24 V']);
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.stdout).toMatch(/^ {2}P21W +24 V: 21 W/m);
+    expect(ran.stdout).not.toMatch(/12 V|motor/);
+    expect((await at.run(['catalogue', 'frobnicator'])).status).toBe(2);
+  });
+});

@@ -1,0 +1,16 @@
+/** `weak spot: {times: 3, why: ...}` of a part or wire. */
+import { pointer } from './diagnostic.js';
+import type { WeakSpotDocument } from './document.js';
+import type { WeakSpot } from './part-base.js';
+import type { PartContext } from './part-reader.js';
+
+/** @param at JSON Pointer of the part or wire */
+export function weakSpotOf(
+  written: WeakSpotDocument | undefined,
+  at: string,
+  { ranges, mistakes }: Pick<PartContext, 'ranges' | 'mistakes'>,
+): { weakSpot?: WeakSpot } {
+  if (written === undefined) return {};
+  const times = mistakes.amount(written.times, 'times', ranges.value(at + pointer('weak spot', 'times')), 1);
+  return { weakSpot: { times, why: written.why } };
+}
