@@ -127,6 +127,21 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
         (await import('./commands/readings.js')).readings(ctx, circuit, flags),
       ),
     );
+  program
+    .command('draw')
+    .argument('[name...]', 'circuit file (with --session: none), then parts to which the drawing keeps')
+    .description('the circuit as a drawing; with a session, what is suspected and cleared in it')
+    .option('--when <control position...>', 'control positions other than at rest, each in quotes')
+    .option('--volts', 'with the volts of a healthy circuit at each point')
+    .option('--session <file>', 'mark what stands in this session')
+    .option('--circuit <file>', 'circuit file of the session, where it has moved')
+    .option('--format <form>', 'text or svg', 'text')
+    .option('--out <file>', 'write it to this new file')
+    .action(
+      run(async (ctx, names: string[], flags: Flags) =>
+        (await import('./commands/draw.js')).draw(ctx, names, flags),
+      ),
+    );
   costs(program.command('tree').argument('<circuit>', 'circuit file'))
     .argument('[line...]', 'what fails, as it would be typed, each line in quotes')
     .description('a fault-finding tree for a concern, to be printed')

@@ -143,7 +143,8 @@ export class Session {
     return this.recorder.close();
   }
 
-  private get bench(): Workbench {
+  /** The circuit made ready for reasoning. */
+  get bench(): Workbench {
     return (this.#bench ??= createWorkbench(this.circuit));
   }
 }

@@ -1,9 +1,13 @@
 /** Answers to questions typed in the conversation. They change nothing. */
+import { drawText } from '../../report/drawing/draw-text.js';
+import { marksOf } from '../../report/drawing/marks.js';
+import { standingOf } from '../../report/drawing/standing.js';
 import { printReport } from '../../report/report.js';
 import type { Line } from '../../session/parse-line.js';
 import type { Output } from '../output.js';
 import type { Session } from '../session.js';
 import { sessionReport } from '../session-report.js';
+import { planFor, printDrawing } from '../show/drawing.js';
 import { showAlike, showAround } from '../show/around.js';
 import { showHelp } from '../show/help.js';
 import { paragraph } from '../show/page.js';
@@ -32,6 +36,14 @@ export function answerQuery(line: Extract<Line, { kind: 'query' }>, session: Ses
       const name = line.about ?? diagnosis.suspects[0]?.faults[0]?.part;
       const status = name === undefined ? undefined : statusOf(diagnosis, name);
       return print(status === undefined ? ['Name a part or wire: why F4'] : showWhy(diagnosis, status));
+    }
+    case 'draw': {
+      const standing = standingOf(session.bench, session.case.now);
+      const plan = planFor(circuit, line.about === undefined ? [] : [line.about]);
+      return printDrawing(
+        output,
+        drawText(plan, { marks: marksOf(diagnosis), standing, ascii: output.ascii }),
+      );
     }
     case 'setup':
       return output.result(paragraph(showSetUp(circuit, session.case.now)));

@@ -16,7 +16,8 @@ export interface LineContext {
  * Questions a line can ask; none of them changes the session by itself. `redraw` asks for the circuit file to be read anew
  * and recorded as corrected.
  */
-export type Query = 'why' | 'suspects' | 'next' | 'report' | 'help' | 'pause' | 'setup' | 'list' | 'redraw';
+export type Query =
+  'why' | 'suspects' | 'next' | 'report' | 'help' | 'pause' | 'setup' | 'list' | 'draw' | 'redraw';
 
 /** What a line comes down to before it is checked against the session. */
 export type Draft =

@@ -230,6 +230,12 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
       verb('next', 'next', 'the suggested test', queryLine('next', 'nothing')),
       verb('why', 'why F4', 'why it is suspected or cleared', queryLine('why', 'anything')),
       verb('setup|set-up', 'setup', 'the set-up as it stands', queryLine('setup', 'nothing')),
+      verb(
+        'draw|drawing',
+        'draw H1',
+        'the circuit, or what one part hangs on, with what is suspected and cleared',
+        queryLine('draw', 'anything'),
+      ),
       verb('list|log', 'list', 'what is recorded, with numbers', queryLine('list', 'nothing')),
       verb(
         'redraw|redrawn',

@@ -1,0 +1,10 @@
+/** Placeholder removed below. */
+import type { Marks } from './marks.js';
+import type { Plan } from './plan.js';
+import type { Standing } from './standing.js';
+export async function drawSvg(
+  _plan: Plan,
+  _options: { marks?: Marks; standing?: Standing },
+): Promise<string> {
+  return '';
+}
