@@ -43,7 +43,7 @@ export async function beginSession(
       ? newSessionFile(surroundings(context), circuit.circuit.id, at)
       : resolve(io.cwd, flags.session);
   const journal = await createJournal(file);
-  const session = new Session(circuit.circuit, [], journal, () => io.now().toISOString());
+  const session = new Session(circuit.circuit, [], journal, () => io.now().toISOString(), { drawn: circuit });
   await session.record([
     {
       type: 'opened',
@@ -64,7 +64,9 @@ export async function openSession(context: Context, flags: SessionFlags): Promis
     const circuit = await circuitOf(context, recorded, flags);
     refuseUnknown(recorded, circuit.circuit);
     return {
-      session: new Session(circuit.circuit, recorded, journal, () => context.io.now().toISOString()),
+      session: new Session(circuit.circuit, recorded, journal, () => context.io.now().toISOString(), {
+        drawn: circuit,
+      }),
       file,
     };
   } catch (error) {

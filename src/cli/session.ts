@@ -14,15 +14,26 @@ import { cautionsOfSession } from '../planning/step-cautions.js';
 import { suggest } from '../planning/next.js';
 import type { Suggestion } from '../planning/suggestion.js';
 import type { Case } from '../session/case.js';
+import { nextNumber } from '../session/decide.js';
 import type { Event, Recorded } from '../session/events.js';
 import { foldCase } from '../session/fold.js';
+import type { Judgement } from '../session/judgement.js';
+import { judgementOf } from '../report/judgement-of.js';
+import { PROGRAM } from './version.js';
 
 /** Takes events and gives them back with their numbers once they are safe. A journal is one. */
 export interface Recorder {
   /** Names the session as far as it is recorded. */
   readonly hash: string;
-  append(events: readonly Event[], at: string): Promise<readonly Recorded[]>;
+  /** @param judged what is concluded with these events, kept beside the last of them */
+  append(events: readonly Event[], at: string, judged?: Judgement): Promise<readonly Recorded[]>;
   close(): Promise<void>;
+}
+
+/** The circuit file as it was read: SHA-256 and text. */
+export interface Drawn {
+  readonly hash: string;
+  readonly source: string;
 }
 
 /** Groups with less than this share are not worth a look of their own. */
@@ -38,6 +49,7 @@ export class Session {
   #weakLinks: readonly WeakLink[] | undefined;
   #alike: readonly Alike[] | undefined;
   #circuit: Circuit;
+  #drawn: Drawn | undefined;
 
   constructor(
     circuit: Circuit,
@@ -45,7 +57,11 @@ export class Session {
     private readonly recorder: Recorder,
     /** Time of now, ISO 8601; empty where a session has no clock. */
     private readonly clock: () => string,
+    /** The circuit's file, and a workbench that was made for it before. */
+    { drawn, bench }: { readonly drawn?: Drawn; readonly bench?: Workbench } = {},
   ) {
+    this.#drawn = drawn;
+    this.#bench = bench;
     this.#circuit = circuit;
     this.#recorded = recorded;
   }
@@ -110,9 +126,34 @@ export class Session {
     return this.#suggestions;
   }
 
-  /** Records the events; returns once they are safe. */
-  async record(events: readonly Event[]): Promise<readonly Recorded[]> {
-    const added = await this.recorder.append(events, this.clock());
+  /** What is concluded now, or once these events are recorded too. */
+  judgement(events: readonly Event[] = []): Judgement {
+    const recorded = [...this.#recorded];
+    for (const event of events) recorded.push({ number: nextNumber(recorded), at: '', event });
+    const same = events.every(({ type }) => type === 'closed' || type === 'paused');
+    const session = same ? this.case : foldCase(this.circuit, recorded);
+    const diagnosis = same ? this.diagnosis : diagnose(this.bench, session, { fit: true });
+    const { hash, source } = this.#drawn ?? { hash: this.case.circuit.hash, source: undefined };
+    const kept = this.#recorded.some(
+      ({ judged }) => judged !== undefined && 'drawing' in judged && judged.drawing.hash === hash,
+    );
+    return judgementOf({
+      circuit: this.circuit,
+      session,
+      diagnosis,
+      program: PROGRAM,
+      drawing: { hash, ...(kept || source === undefined ? {} : { text: source }) },
+      next: same ? this.#suggestions?.[0]?.line : undefined,
+    });
+  }
+
+  /** Records the events; returns once they are safe. `judged`: what is concluded with them is kept beside the last. */
+  async record(
+    events: readonly Event[],
+    { judged = false }: { readonly judged?: boolean } = {},
+  ): Promise<readonly Recorded[]> {
+    const judgement = judged ? this.judgement(events) : undefined;
+    const added = await this.recorder.append(events, this.clock(), judgement);
     this.#recorded = [...this.#recorded, ...added];
     this.#forget();
     return added;
@@ -120,12 +161,18 @@ export class Session {
 
   /** Records that the drawing was corrected; from here on the findings are judged by the new one. */
   async redraw(
-    drawn: { readonly circuit: Circuit; readonly hash: string; readonly file: string },
+    drawn: {
+      readonly circuit: Circuit;
+      readonly hash: string;
+      readonly file: string;
+      readonly source: string;
+    },
     words: string,
   ): Promise<readonly Recorded[]> {
     const { circuit, hash, file } = drawn;
     const added = await this.record([{ type: 'redrawn', circuit: { id: circuit.id, hash, file }, words }]);
     this.#circuit = circuit;
+    this.#drawn = drawn;
     this.#bench = undefined;
     this.#forget();
     return added;
@@ -154,7 +201,15 @@ export function memoryRecorder(hash: string, start = 0): Recorder {
   let number = start;
   return {
     hash,
-    append: (events, at) => Promise.resolve(events.map((event) => ({ number: ++number, at, event }))),
+    append: (events, at, judged) =>
+      Promise.resolve(
+        events.map((event, index) => ({
+          number: ++number,
+          at,
+          event,
+          ...(judged !== undefined && index === events.length - 1 ? { judged } : {}),
+        })),
+      ),
     close: () => Promise.resolve(),
   };
 }

@@ -3,12 +3,14 @@
  *
  *     HASH {"knowngood":"journal","version":1}
  *     HASH {"number":1,"at":"2024-05-06T10:00:00Z","event":{...}}
+ *     HASH {"number":2,"at":"2024-05-06T10:20:00Z","event":{...},"judged":{...}}
  *
  * HASH is the SHA-256, in hexadecimal, of the HASH of the line before (64 zeros before the first), a line feed and the
  * JSON of this line. So a line that is changed, taken out, put in or moved shows, and the last HASH names the whole session.
  */
 import { createHash } from 'node:crypto';
 import type { Recorded } from '../session/events.js';
+import { isJudgement } from '../session/judgement.js';
 import { isEvent } from './event-check.js';
 
 export const VERSION = 1;
@@ -59,7 +61,8 @@ export function recordLine(
   before: string,
   record: Recorded,
 ): { readonly line: Uint8Array; readonly hash: string } {
-  return seal(before, { number: record.number, at: record.at, event: record.event });
+  const { number, at, event, judged } = record;
+  return seal(before, { number, at, event, ...(judged === undefined ? {} : { judged }) });
 }
 
 /** Reads the bytes of a journal. Cuts nothing off itself: `length` says what is good. Never throws on any bytes. */
@@ -179,6 +182,10 @@ function hashOf(before: string, json: Uint8Array): string {
 
 function asRecord(value: unknown, number: number): Recorded | undefined {
   const record = value as Partial<Recorded> | null;
-  const good = record?.number === number && typeof record.at === 'string' && isEvent(record.event);
+  const good =
+    record?.number === number &&
+    typeof record.at === 'string' &&
+    isEvent(record.event) &&
+    (record.judged === undefined || isJudgement(record.judged));
   return good ? (record as Recorded) : undefined;
 }

@@ -4,6 +4,7 @@
  */
 import { dirname } from 'node:path';
 import type { Event, Recorded } from '../session/events.js';
+import type { Judgement } from '../session/judgement.js';
 import { diskFileSystem, type FileSystem, type OpenFile } from './file-system.js';
 import { isEvent } from './event-check.js';
 import { JournalError, systemCode } from './journal-error.js';
@@ -28,8 +29,9 @@ export interface Journal {
   /**
    * Records the events at that time (ISO 8601) and returns them with their numbers, once they are on the disk. One after
    * the other when called again before that. A failure is final: nothing of this call counts and the journal takes no more.
+   * @param judged what is concluded with these events, kept beside the last of them
    */
-  append(events: readonly Event[], at: string): Promise<readonly Recorded[]>;
+  append(events: readonly Event[], at: string, judged?: Judgement): Promise<readonly Recorded[]>;
   /** Waits for what is being written, and gives the lock back. */
   close(): Promise<void>;
 }
@@ -128,7 +130,11 @@ function journalOn(path: string, file: OpenFile, lock: Lock, start: End): Journa
   let broken: JournalError | undefined;
   let last: Promise<unknown> = Promise.resolve();
 
-  const write = async (events: readonly Event[], at: string): Promise<readonly Recorded[]> => {
+  const write = async (
+    events: readonly Event[],
+    at: string,
+    judged?: Judgement,
+  ): Promise<readonly Recorded[]> => {
     if (broken) throw broken;
     // What comes back is what a later reading of the file gives, to the last digit.
     const asRead = JSON.parse(JSON.stringify(events)) as Event[];
@@ -137,8 +143,9 @@ function journalOn(path: string, file: OpenFile, lock: Lock, start: End): Journa
     let { number, hash, length } = end;
     const recorded: Recorded[] = [];
     try {
-      for (const event of asRead) {
-        const record: Recorded = { number: ++number, at, event };
+      for (const [index, event] of asRead.entries()) {
+        const beside = judged !== undefined && index === asRead.length - 1 ? { judged } : {};
+        const record: Recorded = { number: ++number, at, event, ...beside };
         const sealed = recordLine(hash, record);
         length += await writeAll(file, sealed.line, length);
         hash = sealed.hash;
@@ -160,8 +167,8 @@ function journalOn(path: string, file: OpenFile, lock: Lock, start: End): Journa
     get hash() {
       return end.hash;
     },
-    append(events, at) {
-      const turn = last.then(() => write(events, at));
+    append(events, at, judged) {
+      const turn = last.then(() => write(events, at, judged));
       last = turn.catch(() => undefined);
       return turn;
     },

@@ -86,3 +86,17 @@ function outward(value: number, round: (value: number) => number): string {
   const unit = 10 ** (Math.floor(Math.log10(Math.abs(value))) - 1);
   return String(Number((round(Number((value / unit).toPrecision(12))) * unit).toPrecision(2)));
 }
+
+/** "2 to 5.1 ohm", "20 ohm to open", "open": the range alone, as a session written by hand expects it. */
+export function rangeWords({
+  unit,
+  low,
+  high,
+}: Pick<FittedSeverity, 'low' | 'high'> & { readonly unit: string }): string {
+  if (unit !== 'ohm') return `${down(low)} to ${up(high)} ${unit}`;
+  if (low >= OPEN_OHMS) return 'open';
+  const [scale, name] = low > 0 && low < 0.1 && high < 1 ? [1e-3, 'mohm'] : [1, 'ohm'];
+  return high >= OPEN_OHMS
+    ? `${down(low / scale)} ${name} to open`
+    : `${down(low / scale)} to ${up(high / scale)} ${name}`;
+}

@@ -3,6 +3,7 @@
  * Ids are those of the circuit, exactly as its file spells them.
  */
 import type { PartId, PointId } from '../circuit/circuit.js';
+import type { Judgement, LaterJudgement } from './judgement.js';
 
 /** A number as it was typed: value and the unit of its last digit, both in volts, ohms or amperes ("12" is 12 ± 1). */
 export interface Typed {
@@ -195,4 +196,6 @@ export interface Recorded {
   /** ISO 8601 with offset or Z; empty in hand-written sessions. */
   readonly at: string;
   readonly event: Event;
+  /** What was concluded when this was recorded, for a later replay to compare with; nothing is reasoned from it. */
+  readonly judged?: Judgement | LaterJudgement;
 }

@@ -51,7 +51,7 @@ async function converse(
     if (fresh && asker.person) await opening(session, asker, output, confirmBy(asker));
     const end = await talk(session, asker, output, (words) => redraw(context, session, words, flags.circuit));
     if (end === 'paused') {
-      await session.record([{ type: 'paused' }]);
+      await session.record([{ type: 'paused' }], { judged: true });
       output.say(`Paused. ${howToResume}`);
     }
     return STATUS.ok;

@@ -43,7 +43,7 @@ export async function carryOut(
   }
   const reasons = events.some(changesVerdicts);
   const before = reasons ? session.diagnosis : undefined;
-  const recorded = await session.record(events);
+  const recorded = await session.record(events, { judged: events.some(({ type }) => type === 'closed') });
   recorded.forEach(({ number }, index) => output.say(`#${number} recorded: ${echo[index] ?? ''}`, 'good'));
   if (before !== undefined) {
     const numbers = recorded.map(({ number }) => number);
