@@ -127,6 +127,23 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
         (await import('./commands/readings.js')).readings(ctx, circuit, flags),
       ),
     );
+  json(program.command('table').argument('<circuit>', 'circuit file'))
+    .description('the readings at every point in every control position, as a table')
+    .option('--when <control position...>', 'controls that stay put, each in quotes; the others are varied')
+    .option('--at <point...>', 'only these points or parts')
+    .option('--black <point>', 'the other probe (left out: battery negative)')
+    .option(
+      '--fault <id...>',
+      'also with these faults: "F4:link open"; a part = each of its own; all = every one',
+    )
+    .option('--severity <number>', 'their ohms, volts or watts (left out: the worst)')
+    .option('--format <form>', 'text, csv or markdown', 'text')
+    .option('--out <file>', 'write it to this new file')
+    .action(
+      run(async (ctx, circuit: string, flags: Flags) =>
+        (await import('./commands/table.js')).table(ctx, circuit, flags),
+      ),
+    );
   program
     .command('draw')
     .argument('[name...]', 'circuit file (with --session: none), then parts to which the drawing keeps')

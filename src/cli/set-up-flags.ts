@@ -1,6 +1,7 @@
 /** Flags that say in which set-up, and with which fault, something is calculated: `--when`, `--fault`, `--severity`. */
 import type { Circuit } from '../circuit/circuit.js';
 import { didYouMean } from '../circuit/nearest.js';
+import type { Fault } from '../diagnosis/fault.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { AppliedFault } from '../network/solver-types.js';
 import { edit } from '../session/actions.js';
@@ -56,9 +57,13 @@ export function faultFrom(bench: Workbench, id: string, severity?: string): Appl
       own.length > 0 ? `There is: ${own.slice(0, 12).join(', ')}.` : didYouMean(id, ids, 'fault'),
     );
   }
-  const worst = fault.kind === 'resistance' ? fault.scale.edges.at(-1)! : fault.scale.edges[0]!;
-  const chosen = severity === undefined ? worst : Number(severity);
+  const chosen = severity === undefined ? worstOf(fault) : Number(severity);
   if (!Number.isFinite(chosen) || chosen < 0)
     throw new Failure(`"${severity}" is no severity`, 'Write a plain number of ohms, volts or watts.');
   return fault.apply(chosen);
+}
+
+/** The severity at which a fault shows most: an open circuit, a dead short, an empty battery. */
+export function worstOf({ kind, scale: { edges } }: Fault): number {
+  return kind === 'resistance' ? edges.at(-1)! : edges[0]!;
 }

@@ -1,12 +1,11 @@
 /** `readings CIRCUIT`: what a voltmeter would read, healthy or with a fault, so that a figure on the vehicle has something beside it. */
-import { didYouMean } from '../../circuit/nearest.js';
 import { nominalVolts } from '../../diagnosis/readings.js';
-import { createWorkbench, type Workbench } from '../../diagnosis/workbench.js';
+import { createWorkbench } from '../../diagnosis/workbench.js';
 import type { CommandResult, Context } from '../context.js';
-import { Failure } from '../failure.js';
 import { findCircuit } from '../find-circuit.js';
 import { STATUS } from '../io.js';
 import { faultFrom, setUpFrom } from '../set-up-flags.js';
+import { pointOf } from './table.js';
 
 export interface ReadingsFlags {
   readonly when?: readonly string[];
@@ -38,12 +37,4 @@ export async function readings(context: Context, name: string, flags: ReadingsFl
     }
   }
   return STATUS.ok;
-}
-
-function pointOf(bench: Workbench, name: string): string {
-  if (bench.network.points.has(name)) return name;
-  throw new Failure(
-    `This circuit has no point "${name}"`,
-    didYouMean(name, bench.network.points.keys(), 'point'),
-  );
 }
