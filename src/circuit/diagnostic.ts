@@ -34,7 +34,13 @@ export type DiagnosticCode =
   | 'odd-rating'
   | 'small-fuse'
   | 'other-voltage'
-  | 'unused';
+  | 'unused'
+  // Advice that takes the whole network (planning/advice).
+  | 'unfused-wire'
+  | 'thin-wire'
+  | 'thin-for-fuse'
+  | 'alike-faults'
+  | 'no-witness';
 
 /** Offsets into the text, in UTF-16 units; `end` is exclusive. */
 export interface Range {

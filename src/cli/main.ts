@@ -109,7 +109,8 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
     .description('list the sessions in the default folder')
     .action(run(async (ctx, flags: Flags) => (await import('./commands/sessions.js')).sessions(ctx, flags)));
   json(program.command('check').argument('<file...>', 'circuit or session files'))
-    .description('check circuit and session files')
+    .description('check circuit and session files; advice on circuits')
+    .option('--strict', 'advice counts as a mistake: status 1')
     .action(
       run(async (ctx, files: string[], flags: Flags) =>
         (await import('./commands/check.js')).check(ctx, files, flags),

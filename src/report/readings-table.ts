@@ -3,9 +3,9 @@ import type { Circuit } from '../circuit/circuit.js';
 import { nominalVolts } from '../diagnosis/readings.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { AppliedFault } from '../network/solver-types.js';
-import { edit } from '../session/actions.js';
+import { setUpsFrom } from '../planning/set-ups.js';
 import type { SetUp } from '../session/setup.js';
-import { linksOf } from './drawing/links.js';
+import { linksOf } from '../circuit/links.js';
 
 export interface Column {
   /** "pedal down, lights on"; "all at rest". */
@@ -51,26 +51,8 @@ const MOST_COLUMNS = 12;
  * @param fixed controls that stay where they are
  */
 export function columnsFrom(circuit: Circuit, from: SetUp, fixed: ReadonlySet<string>): Columns {
-  const free = [...circuit.controls.values()].filter(({ id }) => !fixed.has(id));
-  const of = free.reduce((product, { positions }) => product * positions.length, 1);
-  const setUps =
-    of <= MOST_COLUMNS
-      ? free.reduce<SetUp[]>(
-          (soFar, { id, positions }) =>
-            soFar.flatMap((setUp) => positions.map((position) => at(setUp, id, position))),
-          [from],
-        )
-      : [
-          from,
-          ...free.flatMap(({ id, positions }) =>
-            positions.slice(1).map((position) => at(from, id, position)),
-          ),
-        ];
-  return {
-    columns: setUps.map((setUp) => ({ name: nameOf(circuit, setUp), setUp })),
-    all: of <= MOST_COLUMNS,
-    of,
-  };
+  const { setUps, all, of } = setUpsFrom(circuit, from, MOST_COLUMNS, fixed);
+  return { columns: setUps.map((setUp) => ({ name: nameOf(circuit, setUp), setUp })), all, of };
 }
 
 /** Every point that can be probed with all in its place, against the black probe; then every load, across its terminals. */
@@ -105,10 +87,6 @@ export function sheetOf(
 export function voltsWords(volts: readonly number[], digits: number): string {
   const figures = volts.map((value) => value.toFixed(digits).replace(/^-(0\.?0*)$/, '$1'));
   return [...new Set(figures)].join(' or ');
-}
-
-function at(setUp: SetUp, control: string, position: string): SetUp {
-  return setUp.controls.get(control) === position ? setUp : edit({ do: 'operate', control, position }, setUp);
 }
 
 function nameOf({ controls }: Circuit, setUp: SetUp): string {

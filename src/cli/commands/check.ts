@@ -1,10 +1,13 @@
 /** `check FILE...`: are these circuit and session files right? */
 import { resolve } from 'node:path';
-import type { Diagnostic } from '../../circuit/diagnostic.js';
+import { sorted, type Diagnostic } from '../../circuit/diagnostic.js';
 import { placeOf, printDiagnostics } from '../../circuit/print-diagnostic.js';
+import { createWorkbench } from '../../diagnosis/workbench.js';
 import { parseCircuit } from '../../files/circuit-file.js';
 import { parseSession } from '../../files/session-file.js';
 import { readTextFile } from '../../files/text-file.js';
+import { readYaml } from '../../files/yaml-source.js';
+import { adviseOn } from '../../planning/advice/advice.js';
 import type { CommandResult, Context } from '../context.js';
 import { STATUS } from '../io.js';
 
@@ -17,21 +20,26 @@ interface Checked {
 export async function check(
   { io, output }: Context,
   files: readonly string[],
-  { json = false }: { json?: boolean },
+  { json = false, strict = false }: { json?: boolean; strict?: boolean },
 ): CommandResult {
   const answers = [];
   let wrong = false;
+  let advised = false;
   for (const file of files) {
     const { kind, source, found } = await checkFile(resolve(io.cwd, file));
     const errors = found.filter((one) => one.severity === 'error').length;
+    const advice = found.length - errors;
     wrong ||= errors > 0;
+    advised ||= advice > 0;
     answers.push({ file, kind, ok: errors === 0, found: found.map((one) => ({ ...placed(source, one) })) });
     if (json) continue;
     if (found.length > 0) output.result(printDiagnostics(source, file, found).join('\n'));
-    if (errors === 0) output.result(`${file}: this ${kind} is in order`, 'good');
+    if (errors > 0) continue;
+    const words = advice === 0 ? '' : `; ${advice} ${advice === 1 ? 'piece' : 'pieces'} of advice`;
+    output.result(`${file}: this ${kind} is in order${words}`, 'good');
   }
   if (json) output.json('check', { ok: !wrong, files: answers });
-  return wrong ? STATUS.negative : STATUS.ok;
+  return wrong || (strict && advised) ? STATUS.negative : STATUS.ok;
 }
 
 async function checkFile(path: string): Promise<Checked> {
@@ -41,12 +49,16 @@ async function checkFile(path: string): Promise<Checked> {
     const session = await parseSession(file.text, path);
     return { kind: 'session', source: file.text, found: 'problems' in session ? session.problems : [] };
   }
-  const circuit = parseCircuit(file.text);
-  return {
-    kind: 'circuit',
-    source: file.text,
-    found: 'problems' in circuit ? circuit.problems : circuit.advice,
-  };
+  return { kind: 'circuit', source: file.text, found: circuitFindings(file.text) };
+}
+
+/** Its errors; or, where it has none, the advice: of the file itself, and what takes the whole network to see. */
+export function circuitFindings(source: string): readonly Diagnostic[] {
+  const circuit = parseCircuit(source);
+  if ('problems' in circuit) return circuit.problems;
+  const yaml = readYaml(source);
+  if ('problems' in yaml) return yaml.problems;
+  return sorted([...circuit.advice, ...adviseOn(createWorkbench(circuit.circuit), yaml.document.ranges)]);
 }
 
 function placed(

@@ -4,7 +4,7 @@ import { didYouMean } from '../../circuit/nearest.js';
 import type { Status } from '../../diagnosis/diagnosis-types.js';
 import type { DrawnLine } from '../../report/drawing/draw-text.js';
 import { focusOn } from '../../report/drawing/focus.js';
-import { planOf, type Plan } from '../../report/drawing/plan.js';
+import { planOf, type Plan } from '../../circuit/downhill.js';
 import { Failure } from '../failure.js';
 import type { Output, Tone } from '../output.js';
 

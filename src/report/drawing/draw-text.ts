@@ -8,7 +8,7 @@ import type { Status } from '../../diagnosis/diagnosis-types.js';
 import { toAscii, wrap } from '../layout.js';
 import { laddersOf, type Ladder, type Run, type Rung } from './ladders.js';
 import { NO_MARKS, SIGNS, type Mark, type Marks } from './marks.js';
-import type { Plan } from './plan.js';
+import type { Plan } from '../../circuit/downhill.js';
 import { NO_STANDING, type Standing } from './standing.js';
 import { ASCII_SIGNS, SCREEN_SIGNS, signOf, type Signs } from './text-signs.js';
 import { contactWords, partWords, pointWords, wireWords } from './words.js';

@@ -1,7 +1,7 @@
 /** Only what a part or wire has to do with: its way up to the feed and down to ground, and what switches it. */
 import type { Circuit, PointId } from '../../circuit/circuit.js';
-import type { Link } from './links.js';
-import { across, goesDown, planOf, type Plan } from './plan.js';
+import type { Link } from '../../circuit/links.js';
+import { across, goesDown, planOf, type Plan } from '../../circuit/downhill.js';
 
 /** Links to draw for these parts and wires. */
 export function focusOn(circuit: Circuit, names: ReadonlySet<string>): (link: Link) => boolean {

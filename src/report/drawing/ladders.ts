@@ -4,8 +4,8 @@
  * branch becomes a ladder of its own, so that each fits a screen.
  */
 import type { PointId } from '../../circuit/circuit.js';
-import type { Link } from './links.js';
-import { across, goesDown, type Plan } from './plan.js';
+import type { Link } from '../../circuit/links.js';
+import { across, goesDown, type Plan } from '../../circuit/downhill.js';
 
 export interface Rung {
   readonly link: Link;

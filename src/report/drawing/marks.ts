@@ -2,7 +2,7 @@
 import type { PointId } from '../../circuit/circuit.js';
 import type { Diagnosis, Status } from '../../diagnosis/diagnosis-types.js';
 import { percent } from '../layout.js';
-import type { Link } from './links.js';
+import type { Link } from '../../circuit/links.js';
 
 export interface Mark {
   readonly status: Status;

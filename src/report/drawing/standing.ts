@@ -4,7 +4,7 @@ import { nominalVolts } from '../../diagnosis/readings.js';
 import type { Workbench } from '../../diagnosis/workbench.js';
 import type { AppliedFault } from '../../network/solver-types.js';
 import type { SetUp } from '../../session/setup.js';
-import { linksOf } from './links.js';
+import { linksOf } from '../../circuit/links.js';
 
 export interface Standing {
   /** By link; left out = no contact, or the positions were not asked for. */

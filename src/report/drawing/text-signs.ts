@@ -1,6 +1,6 @@
 /** The signs of a drawing in text, for screens that know more than ASCII and for those that do not. */
 import type { Circuit } from '../../circuit/circuit.js';
-import type { Link } from './links.js';
+import type { Link } from '../../circuit/links.js';
 
 export interface Signs {
   readonly line: string;

@@ -1,6 +1,6 @@
 /** What stands beside each piece of a drawing: names as they are typed at the prompt, and the few numbers that are on the part. */
 import { calledOf, type Circuit, type Part, type PointId } from '../../circuit/circuit.js';
-import type { Link } from './links.js';
+import type { Link } from '../../circuit/links.js';
 import type { Standing } from './standing.js';
 
 /** "W9 BKRD 1 mm2 0.7 m, tail loom". */

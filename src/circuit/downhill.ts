@@ -1,6 +1,6 @@
 /** Which way current goes through each link: every point gets a height between battery + (0) and battery − (1). */
-import type { Circuit, PointId } from '../../circuit/circuit.js';
-import { BODY_METAL, framesOf } from '../../circuit/points.js';
+import type { Circuit, PointId } from './circuit.js';
+import { BODY_METAL, framesOf } from './points.js';
 import { linksOf, type Link, type LinkKind } from './links.js';
 
 export interface Plan {

@@ -1,7 +1,7 @@
 /** A circuit as a drawing sees it: points, and what lies between two of them, each with the feed side first where that is known. */
-import { branchesOf } from '../../circuit/branches.js';
-import type { Circuit, Part, PointId } from '../../circuit/circuit.js';
-import { BODY_METAL, metalOf } from '../../circuit/points.js';
+import { branchesOf } from './branches.js';
+import type { Circuit, Part, PointId } from './circuit.js';
+import { BODY_METAL, metalOf } from './points.js';
 
 /**
  * `pin`: both sides of a connector pin. `coil`: winding of a relay. `inside`: what a module joins by itself. `bolt`: a ground
