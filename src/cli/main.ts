@@ -241,8 +241,19 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
     .option('--no-personal', "without names and the vehicle's identity")
     .action(run(async (ctx, flags: Flags) => (await import('./commands/ask.js')).report(ctx, flags)));
 
-  json(program.command('replay').argument('<file...>', 'sessions written by hand (.yaml) or journals'))
-    .description('reason again about recorded sessions and compare with what they expect')
+  json(program.command('replay').argument('<file...>', 'journals, sessions written by hand (.yaml), folders'))
+    .description('reason again about recorded sessions and compare with what they recorded and expect')
+    .option('--format <form>', 'text, json, junit or tap')
+    .option('--output <file>', 'write that form to this file, and the text to the screen')
+    .option('--jobs <number>', 'threads (left out: by the processors and the number of sessions)')
+    .option('--shard <i/n>', 'only the i-th of n shares of the sessions')
+    .option('--circuits <folder>', 'where the circuits of journals are, if not where they were recorded')
+    .option(
+      '--before <folder>',
+      'an earlier state of this folder: tells which values of a drawing were changed',
+    )
+    .option('--strict', 'what is only noted counts as a difference')
+    .option('--update', 'accept what comes out now: rewrites expectations, adds to journals')
     .action(
       run(async (ctx, files: string[], flags: Flags) =>
         (await import('./commands/replay.js')).replay(ctx, files, flags),

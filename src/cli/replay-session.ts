@@ -1,109 +1,93 @@
-/** Re-reasons one recorded or hand-written session and compares what comes out with what it expects. */
-import { severityWords } from '../report/severity-words.js';
-import type { SeverityRange } from '../files/severity-range.js';
-import { readSessionFile, type Expectation } from '../files/session-file.js';
-import { readJournal } from '../files/journal.js';
-import { printDiagnostics } from '../circuit/print-diagnostic.js';
-import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
-import type { Context } from './context.js';
+/** Re-reasons one recorded or hand-written session and compares what comes out with what was recorded or is expected. */
+import { JournalError } from '../files/journal.js';
+import type { Replay } from '../report/replay-data.js';
 import { Failure } from './failure.js';
-import { misfits } from './misfits.js';
-import { circuitOf } from './open-session.js';
-import { memoryRecorder, Session } from './session.js';
-import { sessionReport } from './session-report.js';
-import { statusOf } from './show/why.js';
+import { Benches } from './replay/benches.js';
+import { replayJournal } from './replay/replay-journal.js';
+import { replayScript } from './replay/replay-script.js';
+import type { Session } from './session.js';
+
+export interface ReplayOptions {
+  /** Folder that names start from. */
+  readonly cwd: string;
+  /** Folder in which the circuits of journals are looked for first, full path. */
+  readonly circuits?: string | undefined;
+  /** Folder with an earlier state of the working folder, full path: its drawings tell what was changed. */
+  readonly before?: string | undefined;
+  /** Accept what differs, at this time (ISO 8601). */
+  readonly update?: string | undefined;
+  /** What would only be noted counts as a difference. */
+  readonly strict?: boolean | undefined;
+}
 
 export interface Replayed {
   readonly title: string;
   readonly session: Session;
-  /** One line for everything that is not as expected; none = it holds. */
+  readonly circuit: string;
+  /** One line for everything that is not as expected or recorded; none = it holds. */
   readonly differs: readonly string[];
+  /** Where that comes from, as far as it is known. */
+  readonly reasons: readonly string[];
+  /** What does not make it differ, but has to be known. */
+  readonly notes: readonly string[];
+  /** Takes over what comes out today, and says what it wrote; absent where there is nothing to accept. */
+  readonly accept?: (at: string) => Promise<readonly string[]>;
 }
 
-/** Throws Failure where the session cannot be run at all. */
-export async function replaySession(context: Context, path: string, shown = path): Promise<Replayed> {
-  if (/\.ya?ml$/i.test(path)) {
-    const loaded = await readSessionFile(path);
-    if ('problems' in loaded)
-      throw new Failure(printDiagnostics(loaded.source, shown, loaded.problems).join('\n'));
-    const session = new Session(loaded.circuit, loaded.recorded, memoryRecorder(loaded.hash), () => '');
-    return { title: loaded.title, session, differs: compare(session, loaded.expect) };
+/** Throws Failure or JournalError where the session cannot be run at all. */
+export async function replaySession(
+  options: ReplayOptions,
+  path: string,
+  shown = path,
+  benches = new Benches(),
+): Promise<Replayed> {
+  return /\.ya?ml$/i.test(path)
+    ? replayScript(path, shown, options, benches)
+    : replayJournal(path, shown, options, benches);
+}
+
+/** The same as data, whatever becomes of it. Throws only for a mistake in the program. */
+export async function replayFile(
+  options: ReplayOptions,
+  path: string,
+  shown: string,
+  benches: Benches,
+): Promise<Replay> {
+  try {
+    const { title, circuit, differs, reasons, notes, accept } = await replaySession(
+      options,
+      path,
+      shown,
+      benches,
+    );
+    const base = { file: shown, title, circuit, accepted: [] };
+    if (options.update !== undefined && accept !== undefined)
+      return {
+        ...base,
+        outcome: 'holds',
+        lines: [],
+        reasons: [],
+        notes: [],
+        accepted: await accept(options.update),
+      };
+    if (differs.length === 0 && notes.length > 0 && options.strict === true)
+      return { ...base, outcome: 'differs', lines: notes, reasons, notes: [] };
+    return { ...base, outcome: differs.length === 0 ? 'holds' : 'differs', lines: differs, reasons, notes };
+  } catch (error) {
+    if (!(error instanceof Failure || error instanceof JournalError)) throw error;
+    const lines = [error.message, error.mend].filter((line) => line !== '');
+    return { ...FAILED, file: shown, title: shown, lines };
   }
-  const { recorded, hash } = await readJournal(path);
-  const { circuit } = await circuitOf(context, recorded, {});
-  const session = new Session(circuit, recorded, memoryRecorder(hash), () => '');
-  // A journal expects nothing but that each of its events can still follow the ones before it on today's drawing.
-  return { title: shown, session, differs: misfits(circuit, recorded) };
 }
 
-/** What is not as expected, in words. */
-export function compare(session: Session, expect: Expectation): readonly string[] {
-  const { diagnosis } = session;
-  const differs: string[] = [];
-  for (const name of expect.suspects ?? [])
-    if (!diagnosis.suspects.some((one) => one.faults.some((fault) => [fault.id, fault.part].includes(name))))
-      differs.push(`${name} should still be suspect; ${whyNot(diagnosis, name)}`);
-  if (expect.top !== undefined) {
-    const leading = leadingParts(diagnosis, expect.top.length);
-    if (expect.top.some((name) => !leading.includes(name)))
-      differs.push(`${expect.top.join(', ')} should lead; ${leading.join(', ') || 'nobody'} leads`);
-  }
-  for (const [names, allowed, words] of [
-    [expect.notOnItsOwn, ['not on its own', 'cleared'], 'should not be suspect on its own'],
-    [expect.cleared, ['cleared'], 'should be cleared'],
-  ] as const)
-    for (const name of names ?? []) {
-      const status = statusOf(diagnosis, name)?.status ?? 'unknown';
-      if (!(allowed as readonly string[]).includes(status))
-        differs.push(`${name} ${words}; it is: ${status}`);
-    }
-  if (expect.notBlamed !== undefined) {
-    const { cause } = sessionReport(session, true, false);
-    const blamed = cause.certainty === 'confirmed' || cause.certainty === 'only one left' ? cause.parts : [];
-    for (const name of expect.notBlamed)
-      if (blamed.includes(name))
-        differs.push(`${name} should not be blamed; the report calls it ${cause.certainty}`);
-  }
-  for (const [fault, range] of expect.severity ?? [])
-    differs.push(...severityDiffers(diagnosis, fault, range));
-  const open = [...diagnosis.open].sort((a, b) => b.share - a.share)[0]?.what ?? 'none';
-  if (expect.open !== undefined && open !== expect.open)
-    differs.push(`${expect.open} should weigh most of what is open; it is: ${open}`);
-  const course = diagnosis.suspects[0]?.course ?? 'no suspect';
-  if (expect.course !== undefined && course !== expect.course)
-    differs.push(`the leading suspect should fit as: ${expect.course}; it fits as: ${course}`);
-  for (const key of ['fits', 'verified'] as const)
-    if (expect[key] !== undefined && diagnosis[key] !== expect[key])
-      differs.push(`${key} should be ${String(expect[key])}; it is ${String(diagnosis[key])}`);
-  return differs;
-}
-
-/** The fitted range must meet the expected one. */
-function severityDiffers(diagnosis: Diagnosis, fault: string, range: SeverityRange): readonly string[] {
-  const suspect = diagnosis.suspects.find(({ faults }) => faults.some(({ id }) => id === fault));
-  if (suspect === undefined) return [`${fault} should have a severity; ${whyNot(diagnosis, fault)}`];
-  const fitted = suspect.severities[suspect.faults.findIndex(({ id }) => id === fault)];
-  if (fitted === undefined) return [`${fault} should have a severity; none was fitted`];
-  const meets = fitted.unit === range.unit && fitted.low <= range.high && fitted.high >= range.low;
-  return meets ? [] : [`${fault} has another severity: ${severityWords(fitted) ?? 'without limits'}`];
-}
-
-/** The parts of the likeliest explanations, as many as are asked for, equals together. */
-function leadingParts(diagnosis: Diagnosis, count: number): readonly string[] {
-  const shares = new Map<string, number>();
-  for (const { faults, share } of diagnosis.suspects)
-    for (const part of new Set(faults.map((fault) => fault.part)))
-      shares.set(part, (shares.get(part) ?? 0) + share);
-  const ranked = [...shares].sort(([, a], [, b]) => b - a);
-  const least = ranked[Math.min(count, ranked.length) - 1]?.[1] ?? 0;
-  return ranked.filter(([, share]) => share >= least * (1 - 1e-9)).map(([part]) => part);
-}
-
-function whyNot(diagnosis: Diagnosis, name: string): string {
-  const fell = diagnosis.fallen.find((one) =>
-    one.faults.some((fault) => [fault.id, fault.part].includes(name)),
-  );
-  return fell === undefined
-    ? 'nothing is recorded that makes it one'
-    : `finding ${fell.reason.finding} was ${fell.reason.reading}, it would have been ${fell.reason.prediction}`;
-}
+/** A session that could not be run, for a reason that has still to be named. */
+export const FAILED: Replay = {
+  file: '',
+  title: '',
+  circuit: '',
+  outcome: 'could not run',
+  lines: [],
+  reasons: [],
+  notes: [],
+  accepted: [],
+};

@@ -22,6 +22,14 @@ export interface Expectation {
   readonly open?: string;
   /** Of the leading suspect. */
   readonly course?: string;
+  /** Parts or wires that the report names as the cause: these and no others. */
+  readonly cause?: readonly string[];
+  /** How sure the report is of the cause. */
+  readonly certainty?: string;
+  /** Line of the test to be suggested next. */
+  readonly next?: string;
+  /** SHA-256 of the circuit file, or its first digits, by which all this was expected; another one is said, no more. */
+  readonly drawing?: string;
 }
 
 /** `expect` as it stands in the file, after the schema. */
@@ -97,6 +105,10 @@ export function expectationOf(
     severity: severity(),
     open: written['open'],
     course: written['course'],
+    cause: names('cause'),
+    certainty: written['certainty'],
+    next: written['next'],
+    drawing: (written['drawing'] as string | undefined)?.toLowerCase(),
   };
   return Object.fromEntries(Object.entries(expect).filter(([, value]) => value !== undefined));
 }

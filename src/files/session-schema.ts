@@ -75,6 +75,17 @@ export const SESSION_SCHEMA = {
           enum: ['steady', 'comes and goes', 'either'],
           description: 'how the leading suspect fits: steady, comes and goes or either',
         },
+        cause: names('parts that the report names as the cause, these and no others', 'X3'),
+        certainty: {
+          enum: ['confirmed', 'only one left', 'most likely', 'not found'],
+          description: 'how sure the report is of the cause',
+        },
+        next: { ...words(200, 'the test to be suggested next, like volts X3.1h'), type: 'string' },
+        drawing: {
+          type: 'string',
+          pattern: '^[0-9A-Fa-f]{8,64}$',
+          description: 'the SHA-256 of the circuit file, or its first digits, as replay --update writes it',
+        },
       },
     },
   },

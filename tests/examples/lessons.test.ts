@@ -5,7 +5,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import type { Context } from '../../src/cli/context.js';
 import { replaySession, type Replayed } from '../../src/cli/replay-session.js';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis-types.js';
 import { diagnose } from '../../src/diagnosis/diagnose.js';
@@ -18,7 +17,7 @@ const folder = fileURLToPath(new URL('../../examples/', import.meta.url));
 const files = readdirSync(folder).filter((name) => name.endsWith('.yaml'));
 
 /** Files of hand-written sessions name their circuit themselves: nothing of a terminal is needed to replay them. */
-const replayed = (file: string): Promise<Replayed> => replaySession({} as Context, folder + file, file);
+const replayed = (file: string): Promise<Replayed> => replaySession({ cwd: folder }, folder + file, file);
 
 type Check = (replay: Replayed) => void | Promise<void>;
 
