@@ -1,0 +1,97 @@
+/** Claims held against the readings: a part is cleared only when no fault of it explains them any more. */
+import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
+import { diagnose } from '../diagnosis/diagnose.js';
+import type { Fault } from '../diagnosis/faults.js';
+import { isOpen } from '../diagnosis/severity.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import type { Event, Recorded } from '../session/events.js';
+import { foldCase } from '../session/fold.js';
+import { undoneNumbers } from '../session/observed-order.js';
+import type { DiagnosisAt } from './choices.js';
+
+export interface Unsupported {
+  readonly number: number;
+  readonly kind: 'claim' | 'cause';
+  readonly why: string;
+}
+
+/** Share that the cause named must have by the readings. */
+const SURE = 0.9;
+
+export function unsupportedClaims(
+  bench: Workbench,
+  recorded: readonly Recorded[],
+  diagnosisAt: DiagnosisAt,
+): readonly Unsupported[] {
+  const undone = undoneNumbers(recorded);
+  const found: Unsupported[] = [];
+  recorded.forEach(({ number, event }, index) => {
+    if (undone.has(number)) return;
+    const before = () => recorded.slice(0, index).filter((one) => !undone.has(one.number));
+    if (event.type === 'claimed') {
+      const why = notCleared(bench, event, before(), diagnosisAt);
+      if (why !== undefined) found.push({ number, kind: 'claim', why });
+    }
+    if (event.type === 'concluded') {
+      const why = notProved(event.at, diagnosisAt(before()));
+      if (why !== undefined) found.push({ number, kind: 'cause', why });
+    }
+  });
+  return found;
+}
+
+/** Faults of the part, wire or place, of the kind named where one is. */
+export function claimedFaults(
+  bench: Workbench,
+  { at, of }: Extract<Event, { type: 'claimed' }>,
+): readonly Fault[] {
+  const plain = at.replace(/[hci]$/, '');
+  const own = bench.faults.filter(({ part, site }) => [part, site].includes(at) || site === plain);
+  const words = of.toLowerCase();
+  if (words === '') return own;
+  const kind = /open|broken|break/.test(words)
+    ? ['open', 'resistance', 'dead']
+    : /short|ground|chafed/.test(words)
+      ? ['short', 'touching']
+      : /resist|corro|loose|joint|contact/.test(words)
+        ? ['resistance']
+        : undefined;
+  return kind === undefined
+    ? own.filter((fault) => fault.kind === words)
+    : own.filter((fault) => kind.includes(fault.kind));
+}
+
+function notCleared(
+  bench: Workbench,
+  event: Extract<Event, { type: 'claimed' }>,
+  before: readonly Recorded[],
+  diagnosisAt: DiagnosisAt,
+): string | undefined {
+  const meant = claimedFaults(bench, event);
+  const ids = new Set(meant.map(({ id }) => id));
+  const left = diagnosisAt(before).suspects.filter(({ faults }) => faults.some(({ id }) => ids.has(id)));
+  if (left.length === 0) return undefined;
+  // A joint that may still be poor may yet be cleared of being open.
+  const openOnly = /open|broken|break/i.test(event.of);
+  const fitted = openOnly ? diagnose(bench, foldCase(bench.circuit, before), { fit: true }).suspects : left;
+  const still = fitted.find(
+    ({ faults, severities }) =>
+      faults.some(({ id }) => ids.has(id)) &&
+      (!openOnly || severities.some((one) => one === undefined || one.unit !== 'ohm' || isOpen(one.high))),
+  );
+  if (still === undefined) return undefined;
+  return `${still.faults.map(({ label }) => label).join(' and ')} still explains every reading`;
+}
+
+function notProved(at: string, { verified, groups, suspects }: Diagnosis): string | undefined {
+  if (verified) return undefined;
+  const plain = at.split('.')[0]!;
+  const share = suspects
+    .filter(({ faults }) => faults.some(({ part }) => part === plain || part === at))
+    .reduce((sum, suspect) => sum + suspect.share, 0);
+  if (share >= SURE) return undefined;
+  const others = groups.filter(
+    (group) => !group.suspects.some(({ faults }) => faults.some(({ part }) => part === plain)),
+  );
+  return `named without proof: ${Math.round(100 * share)} % speaks for it, and ${others.length} other repairs were open`;
+}

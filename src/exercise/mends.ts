@@ -1,0 +1,36 @@
+/** What an act on the vehicle would mend, and what that takes: the repair of the fault, by the fault's own minutes and price. */
+import type { Fault, Repair } from '../diagnosis/faults.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import type { Action } from '../session/events.js';
+
+/** Faults that the act mends where they are there; as the simulated vehicle has it. */
+export function mendedBy(bench: Workbench, action: Action): readonly Fault[] {
+  switch (action.do) {
+    case 'fit new':
+      return bench.faults.filter(({ owner, part }) => owner === 'item' && part === action.part);
+    case 'repair':
+      return bench.faults.filter(({ part, site }) => part === action.at || site === action.at);
+    case 'clean':
+    case 'tighten':
+      return bench.faults.filter(
+        ({ contact, site, part }) => contact && (site === action.at || part === action.at),
+      );
+    default:
+      return [];
+  }
+}
+
+/**
+ * The repair that the act stands for.
+ * @param hidden ids of the faults that are there: the one that it mends counts, else the likeliest at that place
+ */
+export function repairOf(
+  bench: Workbench,
+  action: Action,
+  hidden: ReadonlySet<string> = new Set(),
+): Repair | undefined {
+  const faults = mendedBy(bench, action);
+  const there = faults.find(({ id }) => hidden.has(id));
+  if (there !== undefined) return there.repair;
+  return [...faults].sort((a, b) => b.weight - a.weight)[0]?.repair;
+}
