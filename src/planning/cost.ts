@@ -11,6 +11,8 @@ export interface Cost {
   readonly minutes: number;
   /** Something is unplugged, taken out, exchanged or bridged for it. */
   readonly disturbs: boolean;
+  /** Places that must be opened for it; their minutes are among the others. */
+  readonly opens: readonly string[];
 }
 
 export class Costs {
@@ -43,11 +45,14 @@ export class Costs {
     const { wiggle } = candidate;
     let minutes =
       this.costs[candidate.bare] + way.minutes + (wiggle === undefined ? 0 : this.costs[wiggle.do]);
+    const opens: string[] = [];
     for (const place of places) {
-      if (!this.opened.has(place)) minutes += this.circuit.places.get(place)?.minutes ?? 0;
-      else if (!this.here.has(place)) minutes += this.costs.move;
+      if (!this.opened.has(place)) {
+        minutes += this.circuit.places.get(place)?.minutes ?? 0;
+        opens.push(place);
+      } else if (!this.here.has(place)) minutes += this.costs.move;
     }
-    return { minutes, disturbs: way.disturbs || wiggle !== undefined };
+    return { minutes, disturbs: way.disturbs || wiggle !== undefined, opens };
   }
 
   private way(setUp: SetUp): { minutes: number; places: ReadonlySet<string>; disturbs: boolean } {

@@ -35,7 +35,8 @@ export function complaintMeasured(
     if (forecaster.key(setUp) !== forecaster.key(condition.setUp)) continue;
     if (asked.has(questionOfCandidate(bench, forecaster, candidate))) continue;
     if (session.skipped.some(({ test }) => test === candidate.line)) continue;
-    return { ...costs.of(candidate), candidate, gain: 0, separates: false, value: 0 };
+    const cost = costs.of(candidate);
+    return { ...cost, effort: cost.minutes, candidate, gain: 0, separates: false, value: 0 };
   }
   return undefined;
 }

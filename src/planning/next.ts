@@ -1,16 +1,18 @@
 /**
- * What to test next: for every test there is, how much it is expected to tell about which repair is needed, per minute.
- * One step ahead. Among near equals the test that disturbs nothing.
+ * What to do next: the test that leads to the right repair soonest, planned ahead, or a repair worth trying before any test. Among
+ * near equals the test that disturbs nothing.
  */
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Case } from '../session/case.js';
 import type { Reading } from '../session/events.js';
+import { roadFrom } from './ahead.js';
 import type { Caution } from './cautions.js';
 import { cautionsFor } from './cautions.js';
 import { lineOf } from './changes.js';
 import { hasFailed } from './condition.js';
 import { actionsOf } from './cost.js';
+import { costsOf, repairMinutes } from './costs-of.js';
 import { edit } from '../session/actions.js';
 import type { Member } from './outcome-words.js';
 import { outcomesOf, wiggleOutcomes } from './outcome-words.js';
@@ -22,32 +24,87 @@ import { Scales } from './weigh.js';
 
 const MOST_SUGGESTIONS = 3;
 
-/** What to tell apart, in this order, each once nothing serves the one before. */
-const AIMS: readonly Aim[] = [
-  // Suspects beyond this share of the weight do not steer the choice, as long as others do.
-  { enough: 0.995, even: false, apart: 'repairs' },
+/** Suspects beyond this share of the weight do not steer the choice, as long as others do. */
+const LIKELY: Aim = { enough: 0.995, even: false, apart: 'repairs' };
+/** What else to tell apart, in this order, each once nothing serves the one before. */
+const FURTHER: readonly Aim[] = [
   { enough: 1, even: true, apart: 'repairs' },
   { enough: 1, even: true, apart: 'suspects' },
 ];
 
+/** A repair to try and the failed condition to repeat: a try, not a proof. */
+export interface Attempt {
+  /** Number of its group in the diagnosis. */
+  readonly group: number;
+  /** How likely it is the right one, 0 to 1. */
+  readonly chance: number;
+  /** Minutes to do it and to repeat the failed condition, parts money counted as minutes. */
+  readonly minutes: number;
+  /** As in `Suggestion`. */
+  readonly expectedMinutes?: number;
+}
+
+export interface Advice {
+  readonly tests: readonly Suggestion[];
+  /** Leads to the right repair sooner than any test does, or is the only one left; undefined where a test goes first. */
+  readonly attempt: Attempt | undefined;
+}
+
+const NOTHING: Advice = { tests: [], attempt: undefined };
+
 /**
- * Tests worth doing, best first: to measure a complaint that only an eye has seen; to tell repairs apart; when none does any more, the faults that one repair mends; then the one
- * that would prove the suspect that is left. None when nothing has been found wrong, or no test within reach serves.
+ * What to do next. Tests, best first: to measure a complaint that only an eye has seen; those on the shortest road to the right
+ * repair; when none tells repairs apart any more, the faults that one repair mends; then the one that would prove the suspect that
+ * is left. None when nothing has been found wrong, or no test within reach serves.
  */
-export function suggest(bench: Workbench, session: Case, diagnosis: Diagnosis): Suggestion[] {
+export function advise(bench: Workbench, session: Case, diagnosis: Diagnosis): Advice {
   const { groups, suspects } = diagnosis;
-  if (suspects.length === 0 || !hasFailed(bench, session, diagnosis)) return [];
-  if (suspects.some(({ confirmed }) => confirmed) && groups.length < 2) return [];
+  if (suspects.length === 0 || !hasFailed(bench, session, diagnosis)) return NOTHING;
+  const only = groups.length < 2 ? attemptOf(bench, diagnosis, 0) : undefined;
+  if (suspects.some(({ confirmed }) => confirmed) && only !== undefined) return { tests: [], attempt: only };
+  const planned = groups.length < 2 ? undefined : plannedAdvice(bench, session, diagnosis);
+  if (planned !== undefined && planned.tests.length > 0) return planned;
+  return { tests: furtherTests(bench, session, diagnosis), attempt: only ?? planned?.attempt };
+}
+
+/** The tests of `advise`. */
+export function suggest(bench: Workbench, session: Case, diagnosis: Diagnosis): readonly Suggestion[] {
+  return advise(bench, session, diagnosis).tests;
+}
+
+function plannedAdvice(bench: Workbench, session: Case, diagnosis: Diagnosis): Advice {
+  const scales = new Scales(bench, session, diagnosis, LIKELY);
+  const telling = scales.telling();
   const complaint = complaintMeasured(bench, session, diagnosis);
   if (complaint !== undefined) {
-    const scales = new Scales(bench, session, diagnosis, AIMS[0]!);
-    return [toSuggestion(bench, session, complaint, scales.members(complaint.candidate))];
+    const glances = telling.filter((test) => isGlance(test) && test.minutes < complaint.minutes);
+    const tests = glances.length > 0 ? glances.sort((a, b) => b.value - a.value) : [complaint];
+    return { tests: presented(bench, session, scales, tests), attempt: undefined };
   }
-  for (const aim of AIMS) {
+  const road = roadFrom(bench, session, diagnosis, scales, telling);
+  const steps = [road, ...road.runnersUp];
+  const tests = steps.flatMap(({ step, expectedMinutes }) =>
+    'test' in step ? [{ ...road.tests[step.test]!, expectedMinutes }] : [],
+  );
+  const [first] = steps;
+  return {
+    tests: presented(bench, session, scales, tests.length > 0 ? tests : scales.best(MOST_SUGGESTIONS)),
+    attempt:
+      'repair' in first!.step
+        ? { ...attemptOf(bench, diagnosis, first!.step.repair), expectedMinutes: first!.expectedMinutes }
+        : undefined,
+  };
+}
+
+/** When none tells the likely repairs apart. */
+function furtherTests(bench: Workbench, session: Case, diagnosis: Diagnosis): Suggestion[] {
+  const { groups, suspects } = diagnosis;
+  for (const aim of FURTHER) {
     const left = aim.apart === 'repairs' ? groups.length : suspects.length;
     if (left < 2) continue;
-    const chosen = presented(bench, session, new Scales(bench, session, diagnosis, aim));
-    if (chosen.length > 0) return chosen;
+    const scales = new Scales(bench, session, diagnosis, aim);
+    const tests = presented(bench, session, scales, scales.best(MOST_SUGGESTIONS));
+    if (tests.length > 0) return tests;
   }
   const proof = proofOf(bench, session, diagnosis);
   if (proof === undefined) return [];
@@ -56,12 +113,32 @@ export function suggest(bench: Workbench, session: Case, diagnosis: Diagnosis): 
   return [{ ...toSuggestion(bench, session, proof, []), outcomes }];
 }
 
+/** A look or a listen from where the person stands: nothing is opened or disturbed. */
+function isGlance({ candidate, disturbs, opens }: Weighed): boolean {
+  return candidate.reading.kind === 'load' && !disturbs && opens.length === 0;
+}
+
+function attemptOf({ circuit }: Workbench, { groups }: Diagnosis, group: number): Attempt {
+  const { repair, share } = groups[group]!;
+  return { group, chance: share, minutes: repairMinutes(circuit, repair) + costsOf(circuit).look };
+}
+
 /** The best in words, without those that call for a caution nobody should have to pass. */
-function presented(bench: Workbench, session: Case, scales: Scales): Suggestion[] {
-  return scales.best(MOST_SUGGESTIONS).flatMap((weighed) => {
+function presented(
+  bench: Workbench,
+  session: Case,
+  scales: Scales,
+  chosen: readonly (Weighed & Pick<Suggestion, 'expectedMinutes'>)[],
+): Suggestion[] {
+  const shown: Suggestion[] = [];
+  for (const weighed of chosen) {
+    if (shown.length === MOST_SUGGESTIONS) break;
+    const { expectedMinutes } = weighed;
     const suggestion = toSuggestion(bench, session, weighed, scales.members(weighed.candidate));
-    return suggestion.cautions.some(({ id, refused }) => refused || id === 'ohms-live') ? [] : [suggestion];
-  });
+    if (suggestion.cautions.some(({ id, refused }) => refused || id === 'ohms-live')) continue;
+    shown.push(expectedMinutes === undefined ? suggestion : { ...suggestion, expectedMinutes });
+  }
+  return shown;
 }
 
 function toSuggestion(

@@ -34,7 +34,8 @@ export function proofOf(bench: Workbench, session: Case, diagnosis: Diagnosis): 
     if (!ends.includes(a) || !ends.includes(b)) continue;
     if (asked.has(questionOfCandidate(bench, forecaster, candidate))) return undefined;
     if (session.skipped.some(({ test }) => test === candidate.line)) return undefined;
-    return { ...costs.of(candidate), candidate, gain: 0, separates: false, value: 0 };
+    const cost = costs.of(candidate);
+    return { ...cost, effort: cost.minutes, candidate, gain: 0, separates: false, value: 0 };
   }
   return undefined;
 }

@@ -16,6 +16,11 @@ export interface Suggestion {
   readonly reading: Reading;
   readonly words: string;
   readonly minutes: number;
+  /**
+   * Minutes expected until the right repair is begun when this is done first and the best follows, wrong tries counted; undefined
+   * where nobody planned so far ahead.
+   */
+  readonly expectedMinutes?: number;
   /** Bits it is expected to tell about which repair is needed; below about 0.05 it is hardly worth its minutes. */
   readonly gain: number;
   /** Some outcome would rule a repair out for good. */

@@ -6,6 +6,7 @@ import type { Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import { Agreement } from './agreement.js';
 import { surroundingsOf } from './battery-known.js';
+import type { Telling } from './ahead.js';
 import type { Candidate } from './candidate.js';
 import { candidates } from './candidates.js';
 import type { Condition } from './condition.js';
@@ -26,6 +27,8 @@ import { figureOf } from './reads.js';
 
 export interface Weighed extends Cost {
   readonly candidate: Candidate;
+  /** Minutes, disturbance counted. */
+  readonly effort: number;
   /** Expected bits about the repair. */
   readonly gain: number;
   /** Some outcome would rule a repair out for good. */
@@ -67,6 +70,9 @@ const LEAST_GAIN = 0.02;
  * of which nearly everything is still suspected gets so far.
  */
 const MOST_FORECASTS = 250_000;
+
+/** Tests so much worse per minute than the best are looked at too: planned ahead one of them may come first. */
+const WORSE = 0.15;
 
 export class Scales {
   readonly likely: readonly Likely[];
@@ -135,11 +141,35 @@ export class Scales {
       const gain = this.meter.gain(outlook);
       const separates = candidate.wiggle === undefined && this.meter.separates(outlook);
       if (gain < LEAST_GAIN && !separates) continue;
-      best.push({ ...cost, candidate, gain, separates, value: gain / effort });
+      best.push({ ...cost, candidate, effort, gain, separates, value: gain / effort });
       best.sort((a, b) => b.value - a.value || (a.candidate.words < b.candidate.words ? -1 : 1));
       best = distinct(best).slice(0, most);
     }
     return best;
+  }
+
+  /**
+   * Every test that tells something, with what it would read: the cheapest first, until dearer ones would have to tell more than
+   * any does, or the work runs out.
+   */
+  telling(): Telling[] {
+    const found: Telling[] = [];
+    let best = 0;
+    let looked = 0;
+    const hoped = Math.min(this.meter.most, HOPED_BITS);
+    for (const { candidate, cost, effort } of this.queue()) {
+      if (looked > MOST_FORECASTS || hoped / effort <= best * WORSE) break;
+      looked += this.versions.length;
+      const outlook = this.outlook(candidate);
+      if (outlook === undefined || this.repeats(candidate, outlook)) continue;
+      const gain = this.meter.gain(outlook);
+      const separates = candidate.wiggle === undefined && this.meter.separates(outlook);
+      if (gain < LEAST_GAIN && !separates) continue;
+      const value = gain / effort;
+      best = Math.max(best, value);
+      found.push({ ...cost, candidate, effort, gain, separates, value, outlook });
+    }
+    return found;
   }
 
   /** Tests not done yet, each question once at its cheapest, the cheapest first. */

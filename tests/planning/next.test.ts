@@ -16,7 +16,7 @@ beforeAll(async () => {
 
 const oneLamp = ['fails H1.54 when pedal down', 'works H2.54 H3 when pedal down'];
 
-function suggestions(lines: readonly string[]): Suggestion[] {
+function suggestions(lines: readonly string[]): readonly Suggestion[] {
   const session = foldCase(bench.circuit, recordedOf(bench, lines));
   return suggest(bench, session, diagnose(bench, session));
 }

@@ -181,16 +181,12 @@ test('when nothing was found wrong then there is no tree', () => {
 });
 
 test(
-  'when the concern is not out of order beyond doubt then measuring it comes first and the tree goes on',
+  'when the concern is not out of order beyond doubt then a glance comes first and the tree goes on',
   async () => {
     const module = await workbenchOf('daytime-module');
-    const grown = faultTree(module, recordedOf(module, ['fails H1 when key on, lights off']), { nodes: 5 })!;
+    const grown = faultTree(module, recordedOf(module, ['fails H1 when key on, lights off']), { nodes: 9 })!;
     expect(testsOf(grown).length).toBeGreaterThan(1);
-    expect(grown.kind === 'test' && grown.test.reading).toMatchObject({
-      kind: 'volts',
-      red: 'H1.1',
-      black: 'H1.31',
-    });
+    expect(grown.kind === 'test' && grown.test.reading.kind).toBe('load');
   },
   UNTIL,
 );

@@ -1,6 +1,7 @@
 /** Advice: a wire that takes away more volts than the practice allows when its load runs. */
 import { pointer } from '../../circuit/diagnostic.js';
 import type { Plan } from '../../circuit/downhill.js';
+import { SIZES } from '../../circuit/wire-capacity.js';
 import type { Workbench } from '../../diagnosis/workbench.js';
 import { atRest } from '../../session/setup.js';
 import { setUpsFrom } from '../set-ups.js';
@@ -13,8 +14,6 @@ import type { Advice } from './advice.js';
 const MOST_VOLTS = 0.2;
 /** Nobody mends a wire for a few millivolts. */
 const HAIR = 1.05;
-/** Sizes that are sold, mm2 (ISO 6722, from memory). */
-const SIZES = [0.35, 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120];
 /** Combinations of controls solved at most. */
 const MOST_SETUPS = 64;
 

@@ -19,6 +19,8 @@ export interface Limits {
   readonly exactStates: number;
   /** States valued by roll-out before no deeper look is begun; 0: one step ahead only. */
   readonly rollOutStates: number;
+  /** Next best steps wanted, with the minutes of roads by roll-out; undefined: two, exact where the best one is. */
+  readonly runnersUp?: number;
 }
 
 /** Tens of milliseconds on a problem of ten repairs, about a tenth of a second on one of twenty, a second on sixty (2 cores). */
@@ -35,7 +37,7 @@ export interface Plan extends PlannedStep {
    * 'exact': no road is shorter by more than a hundredth of a minute. 'roll-out': a road of so many minutes is known, and replanning after each step may shorten it.
    */
   readonly mode: 'exact' | 'roll-out';
-  /** The next best steps, best first, at most two; where the work ran out before they were exact, their minutes are at most so many. */
+  /** The next best steps, best first, at most two if nothing else is asked for; where the work ran out before they were exact, their minutes are at most so many. */
   readonly runnersUp: readonly PlannedStep[];
 }
 
@@ -55,23 +57,29 @@ export function plan(problem: Problem, knowledge: Knowledge, limits: Limits = US
     return { step: stepOf(prepared, -1), expectedMinutes, mode: 'exact', runnersUp: [] };
   }
   const rolled = new RollOut(prepared, limits.rollOutStates).best(start);
-  if (limits.exactStates === 0) return planOf(prepared, rolled, 'roll-out');
-  const exact = new Exact(prepared, limits.exactStates, SLACK);
+  const { exactStates, runnersUp } = limits;
+  if (exactStates === 0) return planOf(prepared, rolled, 'roll-out', runnersUp);
+  const exact = new Exact(prepared, exactStates, SLACK);
   const found = exact.best(start, 1, rolled[0]!.minutes);
-  if (found === undefined) return planOf(prepared, rolled, 'roll-out');
+  if (found === undefined) return planOf(prepared, rolled, 'roll-out', runnersUp);
   // None found: no road is shorter than that of the roll-out by more than the slack.
   const best = found[0] ?? rolled[0]!;
   const budget = rolled[Math.min(RUNNERS_UP, rolled.length - 1)]!.minutes;
-  const next = exact.best(start, 1 + RUNNERS_UP, budget) ?? rolled;
-  return planOf(prepared, [best, ...next.filter(({ move }) => move !== best.move)], 'exact');
+  const next = runnersUp === undefined ? (exact.best(start, 1 + RUNNERS_UP, budget) ?? rolled) : rolled;
+  return planOf(prepared, [best, ...next.filter(({ move }) => move !== best.move)], 'exact', runnersUp);
 }
 
-function planOf(prepared: Prepared, valued: readonly Valued[], mode: Plan['mode']): Plan {
+function planOf(
+  prepared: Prepared,
+  valued: readonly Valued[],
+  mode: Plan['mode'],
+  wanted = RUNNERS_UP,
+): Plan {
   const [best, ...others] = valued.map(({ move, minutes }) => ({
     step: stepOf(prepared, move),
     expectedMinutes: minutes,
   }));
-  return { ...best!, mode, runnersUp: others.slice(0, RUNNERS_UP) };
+  return { ...best!, mode, runnersUp: others.slice(0, wanted) };
 }
 
 function stepOf({ tests, repairs }: Prepared, move: Move): Step {

@@ -19,7 +19,7 @@ import { sourceElement } from '../../../src/network/conditions.js';
 import { isClosed } from '../../../src/exercise/element-current.js';
 import type { Candidate } from '../../../src/planning/candidate.js';
 import { actionsBetween } from '../../../src/planning/changes.js';
-import { suggest } from '../../../src/planning/next.js';
+import { advise } from '../../../src/planning/next.js';
 import type { SetUp } from '../../../src/session/setup.js';
 import type { Job } from './job.js';
 
@@ -35,15 +35,26 @@ const CONDUCTS = 1;
 export const PRACTICES: Readonly<Record<string, Practice>> = {
   planner: async (job) => {
     const { bench, mechanic } = job;
+    const tried = new Set<string>();
     for (let tests = 0; tests < MOST_TESTS; tests++) {
-      const [best] = suggest(bench, mechanic.case, mechanic.diagnosis);
+      const { diagnosis } = mechanic;
+      const {
+        tests: [best],
+        attempt,
+      } = advise(bench, mechanic.case, diagnosis);
+      if (attempt !== undefined) {
+        const { repair, suspects } = diagnosis.groups[attempt.group]!;
+        if (tried.has(repair.how)) break;
+        tried.add(repair.how);
+        if (await job.repair(suspects[0]!)) return;
+        continue;
+      }
       if (best === undefined) break;
       job.minutes += best.minutes;
       for (const action of best.actions) await mechanic.act(action);
       if ((await mechanic.read(best.reading)) === undefined)
         mechanic.record({ type: 'skipped', test: best.line, why: 'cannot tell' });
     }
-    const tried = new Set<string>();
     for (;;) {
       const next = mechanic.diagnosis.groups.find(({ repair }) => !tried.has(repair.how));
       if (next === undefined) break;

@@ -1,0 +1,133 @@
+/**
+ * The tests of a session as a problem of order (`sequence`): what may be wrong at which severity, what mends it, what each test
+ * would show and cost. Its plan says which test leads to the right repair soonest, and whether trying a repair is sooner still.
+ */
+import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
+import type { Workbench } from '../diagnosis/workbench.js';
+import type { Case } from '../session/case.js';
+import { visitedPlaces } from './cost.js';
+import { costsOf, repairMinutes } from './costs-of.js';
+import type { Spans } from './gain.js';
+import type { Limits, Plan } from './sequence/plan.js';
+import { plan } from './sequence/plan.js';
+import type { Problem, SequencedTest } from './sequence/problem.js';
+import type { Scales, Weighed } from './weigh.js';
+
+/** A test with what it would read. */
+export interface Telling extends Weighed {
+  readonly outlook: Spans;
+}
+
+export interface Road extends Plan {
+  /** Numbers in the plan's steps: repairs are groups of the diagnosis, tests are these. */
+  readonly tests: readonly Telling[];
+}
+
+/** Tests planned with: the best by gain per minute, then those that tell most. */
+const MOST_TESTS = { perMinute: 36, byGain: 12 };
+/** The same where many repairs are left. */
+const FEW_TESTS = { perMinute: 18, byGain: 6 };
+const MANY_REPAIRS = 25;
+/** Entries of the problem (tests x versions) times states, for the whole plan: some tens of milliseconds. */
+const WORK = { exact: 1_000_000, rollOut: 3_000_000 };
+const MOST_STATES = { exact: 400, rollOut: 1500 };
+/** Steps beside the best, tries among them, so that some are tests. */
+const RUNNERS_UP = 7;
+/** A band that reaches so little into the next class counts as not reaching it. */
+const TOUCHES = 0.15;
+
+export function roadFrom(
+  bench: Workbench,
+  session: Case,
+  diagnosis: Diagnosis,
+  scales: Scales,
+  telling: readonly Telling[],
+): Road {
+  const { circuit } = bench;
+  const { likely } = scales;
+  const names = [...circuit.places.keys()];
+  const tests = chosen(
+    telling,
+    new Set(likely.map(({ group }) => group)).size > MANY_REPAIRS ? FEW_TESTS : MOST_TESTS,
+  );
+  const { look } = costsOf(circuit);
+  const problem: Problem = {
+    possibilities: likely.map(({ weight, group }) => ({ weight, repair: group })),
+    repairs: diagnosis.groups.map(({ repair, suspects }) => {
+      const place = names.indexOf(circuit.parts.get(suspects[0]!.faults[0]!.part)?.place ?? '');
+      const minutes = repairMinutes(circuit, repair) + look;
+      return place < 0 ? { minutes } : { minutes, place };
+    }),
+    tests: tests.map((test) => sequenced(circuit.places, names, scales, test)),
+    places: names.map((name) => circuit.places.get(name)!.minutes),
+  };
+  const open = new Set(
+    visitedPlaces(circuit, session)
+      .flat()
+      .map((name) => names.indexOf(name)),
+  );
+  const weights = likely.map(({ weight }) => weight);
+  return { ...plan(problem, { weights, open }, limitsFor(problem)), tests };
+}
+
+function limitsFor({ tests, possibilities }: Problem): Limits {
+  const entries = 1 + tests.length * possibilities.length;
+  return {
+    exactStates: Math.min(MOST_STATES.exact, Math.floor(WORK.exact / entries)),
+    rollOutStates: Math.min(MOST_STATES.rollOut, Math.floor(WORK.rollOut / entries)),
+    runnersUp: RUNNERS_UP,
+  };
+}
+
+function chosen(telling: readonly Telling[], most: typeof MOST_TESTS): readonly Telling[] {
+  const best = [...telling].sort((a, b) => b.value - a.value).slice(0, most.perMinute);
+  const left = new Set(telling);
+  for (const test of best) left.delete(test);
+  return [...best, ...[...left].sort((a, b) => b.gain - a.gain).slice(0, most.byGain)];
+}
+
+function sequenced(
+  places: Workbench['circuit']['places'],
+  names: readonly string[],
+  { versionOf }: Scales,
+  { outlook, effort, opens, candidate }: Telling,
+): SequencedTest {
+  const opening = opens.reduce((sum, name) => sum + (places.get(name)?.minutes ?? 0), 0);
+  const rows = rowsOf(outlook, candidate.wiggle !== undefined);
+  return {
+    minutes: effort - opening,
+    places: opens.map((name) => names.indexOf(name)),
+    shows: Array.from(versionOf, (version) => rows[version]!),
+  };
+}
+
+type Row = SequencedTest['shows'][number];
+
+/** Per version the classes its band reaches: cut where a band begins beyond the one before it. */
+export function rowsOf({ from, to }: Spans, wiggled: boolean): Row[] {
+  const cuts = wiggled ? [1] : cutsOf(from, to);
+  return Array.from(from, (low, version): Row => {
+    const high = to[version]!;
+    const row: [number, number][] = [];
+    for (let c = 0; c <= cuts.length; c++) {
+      const share =
+        (Math.min(high, cuts[c] ?? Infinity) - Math.max(low, cuts[c - 1] ?? -Infinity)) / (high - low);
+      if (share >= TOUCHES) row.push([c, share]);
+    }
+    const sum = row.reduce((total, [, share]) => total + share, 0);
+    return row.map(([c, share]) => [c, row.length === 1 ? 1 : share / sum]);
+  });
+}
+
+function cutsOf(from: Float64Array, to: Float64Array): number[] {
+  const order = [...from.keys()].sort((a, b) => from[a]! + to[a]! - from[b]! - to[b]!);
+  const cuts: number[] = [];
+  let reach = Infinity;
+  for (const version of order) {
+    if (from[version]! >= reach - 1e-9) {
+      cuts.push(from[version]!);
+      reach = to[version]!;
+    } else if (reach === Infinity) reach = to[version]!;
+  }
+  return cuts;
+}
