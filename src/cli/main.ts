@@ -8,6 +8,12 @@ import type { Context } from './context.js';
 import { VERSION } from './version.js';
 import type { MakeAsker } from './commands/start.js';
 
+/** Flags of `make`, one for each question (circuit/own/questions.ts, which is not loaded for other commands). */
+const OWN_FLAGS = [
+  ...['title', 'volts', 'loads', 'switch', 'positions', 'helper', 'through', 'side', 'live', 'also', 'fuse'],
+  ...['grounds', 'connectors', 'length', 'size'],
+];
+
 /** Replaces what cannot be had in a test: a person at a terminal. */
 export interface Stand {
   readonly asker?: MakeAsker;
@@ -126,6 +132,41 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
     .action(
       run(async (ctx, circuit: string, flags: Flags) =>
         (await import('./commands/readings.js')).readings(ctx, circuit, flags),
+      ),
+    );
+  const own = program
+    .command('make')
+    .argument('<file>', 'name of the new circuit file')
+    .description('a circuit of your own, by a dozen questions')
+    .option('--answers <file>', 'lines like "loads: 2 lamps 21 W" instead of questions')
+    .option('--yes', 'ask nothing: Enter to every question that no flag answers')
+    .option('--overwrite', 'write over a file that is there');
+  for (const flag of OWN_FLAGS) own.option(`--${flag} <answer>`, 'the answer to that question');
+  own.action(
+    run(async (ctx, file: string, flags: Flags) =>
+      (await import('./commands/make.js')).make(ctx, file, { ...flags, ...program.opts() }, stand.asker),
+    ),
+  );
+  program
+    .command('adapt')
+    .argument('<circuit>', 'circuit file, or the name of one that comes with the program')
+    .argument('[change...]', 'changes, each in quotes: "set H1 watts 5 W", "connector X9 in W4"')
+    .description('a changed copy of a circuit; its comments stay')
+    .option('--add-connector <name...>', 'wires and a new id, like W4 X9')
+    .option('--add-lamp <word...>', 'like H9 5 W SP3 GP3')
+    .option('--set <part.key=value...>', 'like "H1.watts=5 W"')
+    .option('--rename <old=new...>', 'like H1=H7')
+    .option('--out <file>', 'the new file (left out: it is printed)')
+    .option('--overwrite', 'write over a file that is there')
+    .action(
+      run(async (ctx, circuit: string, changes: string[], flags: Flags) =>
+        (await import('./commands/adapt.js')).adapt(
+          ctx,
+          circuit,
+          changes,
+          { ...flags, ...program.opts() },
+          stand.asker,
+        ),
       ),
     );
   json(program.command('table').argument('<circuit>', 'circuit file'))
