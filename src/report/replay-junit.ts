@@ -2,6 +2,7 @@
  * Replayed sessions as JUnit XML, the form in which build servers take test results: a session that differs is a failure, one that
  * could not be run an error. There are no times in it: the same sessions give the same bytes.
  */
+import { visible } from '../circuit/visible.js';
 import { totalsOf, type Replay } from './replay-data.js';
 import { replayDetails } from './replay-text.js';
 
@@ -31,9 +32,12 @@ function testCase(replay: Replay): readonly string[] {
   return [`${head}>`, `      <${tag}${more}>${content(details.join('\n'))}</${tag}>`, '    </testcase>'];
 }
 
-/** XML 1.0, section 2.2: what is no character there must not appear, not even as a reference. */
+/** XML 1.0, section 2.2: what is no character there must not appear, not even as a reference. Most of it is written out before. */
 function characters(text: string): string {
-  return text.replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '\ufffd');
+  return visible(text, { lines: true }).replace(
+    /[^\n\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu,
+    '\ufffd',
+  );
 }
 
 function content(text: string): string {
@@ -41,7 +45,5 @@ function content(text: string): string {
 }
 
 function attribute(text: string): string {
-  return content(text)
-    .replaceAll('"', '&quot;')
-    .replace(/[\t\n\r]+/g, ' ');
+  return content(text).replaceAll('"', '&quot;').replace(/\n+/g, ' ');
 }

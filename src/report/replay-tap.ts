@@ -1,4 +1,5 @@
 /** Replayed sessions as TAP version 14 (testanything.org), each that differs or could not be run with a YAML diagnostic. */
+import { visible } from '../circuit/visible.js';
 import type { Replay } from './replay-data.js';
 
 /** The head with the plan: how many will follow. */
@@ -34,13 +35,15 @@ export function tapLine(replay: Replay, number: number): string {
 
 /** `#` begins a directive and `\` an escape: both are escaped; a description is one line. */
 function description(text: string): string {
-  return text.replace(/\s+/g, ' ').replace(/[\\#]/g, '\\$&');
+  return visible(text.replace(/\s+/g, ' ')).replace(/[\\#]/g, '\\$&');
 }
 
 /** A double-quoted YAML scalar: JSON's are, with what JSON leaves as it is escaped too. */
 function quoted(text: string): string {
-  return JSON.stringify(text).replace(
-    /[\u007f-\u009f\u2028\u2029\ufeff]/g,
-    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  return JSON.stringify(text).replace(/[\u007f-\u009f\p{Cf}\p{Zl}\p{Zp}]/gu, (sign) =>
+    sign
+      .split('')
+      .map((half) => `\\u${half.charCodeAt(0).toString(16).padStart(4, '0')}`)
+      .join(''),
   );
 }

@@ -2,6 +2,7 @@
 import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { systemCode } from '../../files/journal-error.js';
+import { visible } from '../../circuit/visible.js';
 import { totalsOf, type Replay } from '../../report/replay-data.js';
 import { replayJunit } from '../../report/replay-junit.js';
 import { tapHead, tapLine } from '../../report/replay-tap.js';
@@ -82,14 +83,17 @@ function written(format: Format, replays: readonly Replay[], { skipped }: Collec
         '\n',
       );
     case 'text':
-      return [
-        ...replays.flatMap((one) => [
-          replayHead(one),
-          ...replayDetails(one).map((line) => `    ${line.replaceAll('\n', '\n    ')}`),
-        ]),
-        totalsWords(totalsOf(replays)),
-        '',
-      ].join('\n');
+      return visible(
+        [
+          ...replays.flatMap((one) => [
+            replayHead(one),
+            ...replayDetails(one).map((line) => `    ${line.replaceAll('\n', '\n    ')}`),
+          ]),
+          totalsWords(totalsOf(replays)),
+          '',
+        ].join('\n'),
+        { lines: true },
+      );
   }
 }
 
