@@ -6,6 +6,7 @@ import { STATUS, type Io, type Status } from './io.js';
 import { createOutput, type OutputFlags } from './output.js';
 import type { Context } from './context.js';
 import { VERSION } from './version.js';
+import { classroom } from './classroom.js';
 import type { MakeAsker } from './commands/start.js';
 
 /** Flags of `make`, one for each question (circuit/own/questions.ts, which is not loaded for other commands). */
@@ -102,6 +103,7 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
   session(program.command('resume').argument('[session]', 'journal to go on with'))
     .description('go on with a session')
     .option('--answers <file>', 'read the lines from this file instead of asking')
+    .option('--exercise <file>', 'exercise file of an attempt, where it has moved')
     .action(
       run(async (ctx, file: string | undefined, flags: Flags) =>
         (await import('./commands/start.js')).resume(
@@ -114,7 +116,7 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
   json(program.command('sessions'))
     .description('list the sessions in the default folder')
     .action(run(async (ctx, flags: Flags) => (await import('./commands/sessions.js')).sessions(ctx, flags)));
-  json(program.command('check').argument('<file...>', 'circuit or session files'))
+  json(program.command('check').argument('<file...>', 'circuit, session or exercise files'))
     .description('check circuit and session files; advice on circuits')
     .option('--strict', 'advice counts as a mistake: status 1')
     .action(
@@ -300,9 +302,10 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
         (await import('./commands/replay.js')).replay(ctx, files, flags),
       ),
     );
+  classroom(program, run, costs, stand);
   program
     .command('schema')
-    .argument('<which>', 'circuit, session or costs')
+    .argument('<which>', 'circuit, session, costs, exercise or overrides')
     .description('print the JSON Schema of a kind of file')
     .action(run(async (ctx, which: string) => (await import('./commands/schema.js')).schema(ctx, which)));
   return program;

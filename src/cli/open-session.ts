@@ -55,11 +55,15 @@ export async function beginSession(
   return { session, file };
 }
 
-/** Opens a session to record in it. */
-export async function openSession(context: Context, flags: SessionFlags): Promise<AtWork> {
+/**
+ * Opens a session to record in it.
+ * @param exercise true where an attempt at an exercise may be gone on with: only its own conversation may
+ */
+export async function openSession(context: Context, flags: SessionFlags, exercise = false): Promise<AtWork> {
   const file = await sessionFile(context, flags);
   const { journal, recorded, repairs } = await openJournal(file);
   try {
+    if (!exercise) refuseAttempt(recorded, file);
     for (const repair of repairs) context.output.say(describeRepair(repair), 'warning');
     const circuit = await circuitOf(context, recorded, flags);
     refuseUnknown(recorded, circuit.circuit);
@@ -79,6 +83,7 @@ export async function openSession(context: Context, flags: SessionFlags): Promis
 export async function lookAtSession(context: Context, flags: SessionFlags): Promise<AtWork> {
   const file = await sessionFile(context, flags);
   const { recorded, hash } = await readJournal(file);
+  refuseAttempt(recorded, file);
   const circuit = await circuitOf(context, recorded, flags);
   refuseUnknown(recorded, circuit.circuit);
   const recorder = memoryRecorder(hash, recorded.length);
@@ -135,6 +140,16 @@ export async function circuitOf(
       'warning',
     );
   return found;
+}
+
+/** While an attempt at an exercise is open, it gets the help that the exercise allows and no other. */
+function refuseAttempt(recorded: readonly Recorded[], file: string): void {
+  const begun = recorded.findLast(({ event }) => event.type === 'exercise')?.event;
+  if (begun?.type !== 'exercise' || recorded.some(({ event }) => event.type === 'closed')) return;
+  throw new Failure(
+    `this session is an attempt at the exercise ${begun.id}, and not closed yet`,
+    `Go on with it: knowngood resume --session "${file}"`,
+  );
 }
 
 /** A session that speaks of what the drawing no longer has cannot be reasoned about. */

@@ -58,7 +58,7 @@ export function describeEvent(circuit: Circuit, event: Event, standing: SetUp): 
     case 'hinted':
       return `hint ${event.number} asked for`;
     case 'attempted':
-      return `no reading (${event.why}): ${describeTest(circuit, event.reading)}`;
+      return `tried, not done (${event.why}): ${describeTest(circuit, event.reading)}`;
   }
 }
 

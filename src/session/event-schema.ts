@@ -288,6 +288,6 @@ export const EVENT_SHAPE = choice('type', 'an event like {type: noted, text: tow
   hinted: group('type', 'a hint that was asked for', { number: number('the number of the hint') }),
   attempted: group('type', 'a reading that was not to be had', {
     reading: READING,
-    why: oneOf('live line', 'never to be probed', 'airbag line'),
+    why: oneOf('live line', 'never to be probed', 'airbag line', 'module output'),
   }),
 });

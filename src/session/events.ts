@@ -187,7 +187,7 @@ export type ExerciseEvent =
   /** A reading that was tried and not to be had: a live line, or a line that nobody may probe. Its value is a blank. */
   | { readonly type: 'attempted'; readonly reading: Reading; readonly why: AttemptFailed };
 
-export type AttemptFailed = 'live line' | 'never to be probed' | 'airbag line';
+export type AttemptFailed = 'live line' | 'never to be probed' | 'airbag line' | 'module output';
 
 /** An event as it stands in a journal. */
 export interface Recorded {

@@ -1,9 +1,10 @@
-/** `check FILE...`: are these circuit and session files right? */
+/** `check FILE...`: are these circuit, session and exercise files right? */
 import { resolve } from 'node:path';
 import { sorted, type Diagnostic } from '../../circuit/diagnostic.js';
 import { placeOf, printDiagnostics } from '../../circuit/print-diagnostic.js';
 import { createWorkbench } from '../../diagnosis/workbench.js';
 import { parseCircuit } from '../../files/circuit-file.js';
+import { parseExercise } from '../../files/exercise-file.js';
 import { parseSession } from '../../files/session-file.js';
 import { readTextFile } from '../../files/text-file.js';
 import { readYaml } from '../../files/yaml-source.js';
@@ -12,7 +13,7 @@ import type { CommandResult, Context } from '../context.js';
 import { STATUS } from '../io.js';
 
 interface Checked {
-  readonly kind: 'circuit' | 'session' | 'unknown';
+  readonly kind: 'circuit' | 'session' | 'exercise' | 'unknown';
   readonly source: string;
   readonly found: readonly Diagnostic[];
 }
@@ -48,6 +49,10 @@ async function checkFile(path: string): Promise<Checked> {
   if (/^\uFEFF?[\s\S]{0,4000}?^session\s*:/m.test(file.text)) {
     const session = await parseSession(file.text, path);
     return { kind: 'session', source: file.text, found: 'problems' in session ? session.problems : [] };
+  }
+  if (/^\uFEFF?[\s\S]{0,4000}?^exercise\s*:/m.test(file.text)) {
+    const exercise = await parseExercise(file.text, path);
+    return { kind: 'exercise', source: file.text, found: 'problems' in exercise ? exercise.problems : [] };
   }
   return { kind: 'circuit', source: file.text, found: circuitFindings(file.text) };
 }

@@ -1,6 +1,7 @@
 /** `start CIRCUIT` and `resume`: the conversation, with a person at a terminal or with lines from a file or pipe. */
 import { resolve } from 'node:path';
 import { readTextFile } from '../../files/text-file.js';
+import { begunIn } from '../attempt.js';
 import type { CommandResult, Context } from '../context.js';
 import { colourLevel } from '../colour.js';
 import { Failure } from '../failure.js';
@@ -32,9 +33,17 @@ export async function start(
   return converse(context, await beginSession(context, found, flags), asker, true, {});
 }
 
-export async function resume(context: Context, flags: TalkFlags, makeAsker?: MakeAsker): CommandResult {
+export async function resume(
+  context: Context,
+  flags: TalkFlags & { readonly exercise?: string },
+  makeAsker?: MakeAsker,
+): CommandResult {
   const asker = await (makeAsker ?? askerFor(flags))(context);
-  return converse(context, await openSession(context, flags), asker, false, flags);
+  const at = await openSession(context, flags, true);
+  const begun = begunIn(at.session.recorded);
+  if (begun === undefined || at.session.case.closed) return converse(context, at, asker, false, flags);
+  if (begun.drawn !== undefined) return (await import('./practice.js')).resumePractice(context, at, asker);
+  return (await import('./exercise.js')).resumeExercise(context, at, asker, flags);
 }
 
 async function converse(
@@ -74,7 +83,7 @@ async function converse(
 }
 
 /** Lines from the named file, from a pipe, or from a person at the keyboard. */
-function askerFor(flags: TalkFlags): MakeAsker {
+export function askerFor(flags: Pick<TalkFlags, 'answers' | 'color'>): MakeAsker {
   return async (context) => {
     const { io, output } = context;
     const script = (text: string): Asker =>
