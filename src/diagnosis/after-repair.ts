@@ -2,6 +2,7 @@
  * What is left over after a repair that did not cure: the repaired fault was there, was mended, and another one hides no more.
  * Judged as pairs over the whole session, the repaired member healthy from its repair on.
  */
+import { worthTrying } from './alone.js';
 import { alikeFaults, parts } from './alike-faults.js';
 import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
@@ -23,7 +24,7 @@ export interface Repaired {
 /** Repaired faults looked at, the likeliest first: each costs as much as judging every fault anew. */
 const MOST_REPAIRED = 2;
 /** Every fault is tried beside a repaired one; the whole box of severities only where they came furthest. */
-const BOXES: Limits = { pairs: Infinity, boxes: 3 };
+const BOXES: Limits = { pairs: Infinity, boxes: 2 };
 
 /** Faults that explained everything until they were repaired, when something is out of order still. */
 export function repairedInVain(bench: Workbench, evidence: Evidence): readonly Repaired[] {
@@ -60,7 +61,11 @@ export function leftOver(
     const others = faults.filter((other) => other !== fault && !found.has(other.id));
     const pairs = alikeFaults(bench, others, mended).flatMap((group) => {
       const parted = parts(bench, fault, group) ? group.map((other) => [other]) : [group];
-      return parted.map((alike) => ({ a: [fault], b: alike, severities }));
+      return parted.map((alike) => ({
+        a: [fault],
+        b: alike,
+        severities: [severities, worthTrying(group[0]!)] as const,
+      }));
     });
     for (const { pair, both } of judged(bench, pairs, mended, BOXES)) {
       if (both.every(({ fall }) => fall !== undefined)) continue;

@@ -10,9 +10,9 @@ export interface Axis {
   readonly fault: Fault;
   /** Cells of the scale; the place of "healthy" is this number. */
   readonly cells: number;
-  /** Edges widened by the drift that a contact may show between two readings. */
-  readonly lower: readonly number[];
-  readonly upper: readonly number[];
+  /** The fault at each edge, as the lower or the upper end of a cell: widened by the drift that a contact may show between two readings. */
+  readonly lower: readonly AppliedFault[];
+  readonly upper: readonly AppliedFault[];
   /**
    * Edge that stands for "not there at all" when several faults are judged at once, −1 for none: the mildest one is taken for
    * nothing, which only widens its cell, and the corner costs no solve of its own.
@@ -30,19 +30,29 @@ export interface Grid {
 }
 
 export function makeGrid(faults: readonly Fault[]): Grid {
-  const axes = faults.map((fault): Axis => {
-    const drift = fault.contact ? DRIFT : 1;
-    const scale = faults.length > 1 ? coarser(fault.scale, COARSE) : fault.scale;
-    const { edges } = scale;
-    return {
-      fault: { ...fault, scale },
-      cells: cellCount(scale),
-      absent: faults.length === 1 ? -1 : mildestEdge(fault, edges.length),
-      lower: edges.map((edge) => edge / drift),
-      upper: edges.map((edge) => edge * drift),
-    };
-  });
+  const axes = faults.map((fault) => axisOf(fault, faults.length > 1));
   return { axes, size: axes.reduce((product, axis) => product * (axis.cells + 1), 1) };
+}
+
+/** Axes are kept, so that a fault at one edge is one object: what was solved for it is found again without spelling it out. */
+const kept = { alone: new WeakMap<Fault, Axis>(), beside: new WeakMap<Fault, Axis>() };
+
+function axisOf(fault: Fault, several: boolean): Axis {
+  const axes = several ? kept.beside : kept.alone;
+  const known = axes.get(fault);
+  if (known !== undefined) return known;
+  const drift = fault.contact ? DRIFT : 1;
+  const scale = several ? coarser(fault.scale, COARSE) : fault.scale;
+  const { edges } = scale;
+  const axis = {
+    fault: { ...fault, scale },
+    cells: cellCount(scale),
+    absent: several ? mildestEdge(fault, edges.length) : -1,
+    lower: edges.map((edge) => fault.apply(edge / drift)),
+    upper: edges.map((edge) => fault.apply(edge * drift)),
+  };
+  axes.set(fault, axis);
+  return axis;
 }
 
 /** Edge at which a fault does next to nothing: no ohms in series, or insulation as good as new. */
@@ -63,17 +73,20 @@ export function coordinate(grid: Grid, place: number, axis: number): number {
 /** A box of cells: per axis first and one past the last cell, or undefined for "healthy". */
 export type Box = readonly (readonly [number, number] | undefined)[];
 
-/** Every place of a box, as grid numbers. */
-export function placesOf(grid: Grid, box: Box): number[] {
-  let places = [0];
-  let stride = 1;
-  box.forEach((span, i) => {
-    const { cells } = grid.axes[i]!;
-    const along =
-      span === undefined ? [cells] : Array.from({ length: span[1] - span[0] }, (_, k) => span[0] + k);
-    places = places.flatMap((place) => along.map((at) => place + at * stride));
-    stride *= cells + 1;
-  });
+/** Every place of a box, as grid numbers; only those that are open, if that is asked. */
+export function placesOf(grid: Grid, box: Box, open?: Uint8Array): number[] {
+  const places: number[] = [];
+  const strides: number[] = [];
+  grid.axes.reduce((stride, { cells }) => (strides.push(stride), stride * (cells + 1)), 1);
+  const along = (i: number, base: number): void => {
+    if (i < 0) {
+      if (open === undefined || open[base]) places.push(base);
+      return;
+    }
+    const [from, to] = box[i] ?? [grid.axes[i]!.cells, grid.axes[i]!.cells + 1];
+    for (let at = from; at < to; at++) along(i - 1, base + at * strides[i]!);
+  };
+  along(box.length - 1, 0);
   return places;
 }
 
@@ -89,7 +102,7 @@ export function cornersOf(
     const { fault, lower, upper, absent } = grid.axes[i]!;
     const ends = (fault.scale.unit === 'none' ? [0] : held?.[0] === i ? [held[1]] : [0, 1]).map((end) => {
       if (span[end] === absent) return [];
-      return [fault.apply(end === 0 ? lower[span[0]]! : upper[span[1]]!)];
+      return [end === 0 ? lower[span[0]]! : upper[span[1]]!];
     });
     corners = corners.flatMap((corner) => ends.map((end) => [...corner, ...end]));
   });

@@ -1,5 +1,5 @@
 /**
- * Two severities at which a pair of faults fits a whole session: where it fitted last, else a few likely ones. Each is walked on
+ * Two severities at which a pair of faults fits a whole session: where it fitted last, else those that are worth trying. Each is walked on
  * from finding to finding, so that a long session is not walked through anew after every one of them.
  */
 import type { Evidence } from './evidence-types.js';
@@ -29,19 +29,19 @@ const memory = new WeakMap<Workbench, Map<string, Known>>();
 /** At which severities a pair fits everything, or how many steps of the session it got through at the best of those tried. */
 export type Fit = { readonly verdict: Verdict } | { readonly verdict?: undefined; readonly reached: number };
 
-/** @param first severities of the first fault that are worth trying, where they are known */
+/** @param severities of either fault that are worth trying */
 export function fitAtOnce(
   bench: Workbench,
   faults: readonly Fault[],
   evidence: Evidence,
-  first?: readonly number[],
+  severities: readonly [a: readonly number[], b: readonly number[]],
 ): Fit {
-  const known = knownOf(bench, faults, first);
+  const known = knownOf(bench, faults);
   // Only while the session goes on from there: otherwise the answer would depend on what was asked before.
   const { stood } = known;
   const last = stood !== undefined && isBeginning(stood.walked, evidence) ? stood.at : undefined;
   let reached = 0;
-  for (const at of severitiesToTry(faults, last, first)) {
+  for (const at of severitiesToTry(severities, last)) {
     const name = at.join();
     const fallen = known.fell.get(name);
     if (fallen !== undefined && isBeginning(fallen, evidence)) {
@@ -61,34 +61,32 @@ export function fitAtOnce(
   return { reached };
 }
 
-function knownOf(bench: Workbench, faults: readonly Fault[], first: readonly number[] = []): Known {
+function knownOf(bench: Workbench, faults: readonly Fault[]): Known {
   let pairs = memory.get(bench);
   if (pairs === undefined || pairs.size > MOST_KEPT) memory.set(bench, (pairs = new Map()));
-  const id = `${hypothesisId(faults)} ${first.join()}`;
+  const id = hypothesisId(faults);
   let known = pairs.get(id);
   if (known === undefined) pairs.set(id, (known = { stood: undefined, fell: new Map() }));
   return known;
 }
 
 function severitiesToTry(
-  [a, b]: readonly Fault[],
+  [a, b]: readonly [readonly number[], readonly number[]],
   last: Severities | undefined,
-  known = likelySeverities(a!),
 ): readonly Severities[] {
-  const all = known.flatMap((first) => likelySeverities(b!).map((second): Severities => [first, second]));
+  const all = a.flatMap((first) => b.map((second): Severities => [first, second]));
   if (last === undefined) return all;
   return [last, ...all.filter(([first, second]) => first !== last[0] || second !== last[1])];
 }
 
-/** An open circuit or a dead short first, then a few ohms. */
-function likelySeverities({ scale, apply }: Fault): readonly number[] {
-  const { edges, unit } = scale;
-  if (unit === 'none') return [edges[0]!];
-  if (unit !== 'ohm') return [edges[edges.length >> 1]!, edges[0]!];
-  return apply(1).kind === 'series' ? [edges.at(-1)!, 3] : [0.01, 3];
-}
+const fixed = new WeakMap<Fault, Map<number, Fault>>();
 
-/** The fault at one severity only. */
+/** The fault at one severity only; always the same object. */
 function held(fault: Fault, severity: number): Fault {
-  return { ...fault, scale: FIXED, apply: () => fault.apply(severity) };
+  let known = fixed.get(fault);
+  if (known === undefined) fixed.set(fault, (known = new Map()));
+  let at = known.get(severity);
+  if (at === undefined)
+    known.set(severity, (at = { ...fault, scale: FIXED, apply: () => fault.apply(severity) }));
+  return at;
 }

@@ -3,6 +3,7 @@
  * explain some of the abnormal findings comes first, and the more findings one of the two explains the sooner. They never exclude, since two faults can read as neither does alone.
  * A pair with a member that explains everything alone is no explanation of its own and is left out.
  */
+import { alone } from './alone.js';
 import { alikeFaults, parts } from './alike-faults.js';
 import { irredundantCovers } from './covers/covers.js';
 import type { Evidence } from './evidence-types.js';
@@ -12,10 +13,7 @@ import type { Limits } from './pair-limits.js';
 import { bothCourses, hasFallen } from './hypotheses.js';
 import type { Observation } from './observe.js';
 import type { Standing } from './rank.js';
-import { restrict } from './restrict.js';
 import type { Verdict } from './verdict.js';
-import { begin } from './verdict.js';
-import { isEmpty } from './alive.js';
 import type { Workbench } from './workbench.js';
 
 export interface PairSearch {
@@ -28,7 +26,7 @@ export interface PairSearch {
 
 interface Candidate extends GroupPair {
   readonly covers: boolean;
-  /** Findings that one of the two explains alone. */
+  /** Abnormal findings that one of the two explains alone. */
   readonly explains: number;
   readonly weight: number;
 }
@@ -50,28 +48,37 @@ export function judgePairs(
 ): PairSearch {
   const order = new Map(faults.map((fault, i) => [fault, i]));
   const groups = alikeFaults(bench, faults, evidence);
-  const alone = groups.map((group) => explainedAlone(bench, group[0]!, evidence, abnormal));
+  const known = groups.map((group) => alone(bench, group[0]!, evidence, abnormal));
   const covering = new Set(
-    irredundantCovers(abnormal.length, alone, 2, MOST_COVERS).covers.map((cover) => cover.join()),
+    irredundantCovers(
+      abnormal.length,
+      known.map(({ explains }) => explains),
+      2,
+      MOST_COVERS,
+    ).covers.map((cover) => cover.join()),
   );
-  const all = evidence.steps.flatMap((step) =>
-    step.kind === 'observation' && step.observation.hard ? [step.observation] : [],
-  );
-  const known = groups.map((group) => new Set(explainedAlone(bench, group[0]!, evidence, all)));
   const weights = groups.map((group) => group.reduce((sum, fault) => sum + fault.weight, 0));
   const pairs: Candidate[] = [];
   groups.forEach((a, i) => {
     groups.forEach((b, j) => {
       if (j <= i) return;
       const covers = covering.has(`${i},${j}`) || covering.has(`${i}`) || covering.has(`${j}`);
-      const explains = all.filter((_, k) => known[i]!.has(k) || known[j]!.has(k)).length;
+      const explains = new Set([...known[i]!.explains, ...known[j]!.explains]).size;
+      const severities = [known[i]!.severities, known[j]!.severities] as const;
       // A fault that attaches something inside a run parts what is otherwise alike.
       const manyA = parts(bench, b[0]!, a) ? a.map((fault) => [fault]) : [a];
       const manyB = parts(bench, a[0]!, b) ? b.map((fault) => [fault]) : [b];
       for (const first of manyA)
         for (const second of manyB)
           if (first[0]!.site !== second[0]!.site)
-            pairs.push({ a: first, b: second, covers, explains, weight: weights[i]! * weights[j]! });
+            pairs.push({
+              a: first,
+              b: second,
+              severities,
+              covers,
+              explains,
+              weight: weights[i]! * weights[j]!,
+            });
     });
   });
   pairs.sort((x, y) => Number(y.covers) - Number(x.covers) || y.explains - x.explains || y.weight - x.weight);
@@ -110,8 +117,8 @@ export function judgePairs(
 export interface GroupPair {
   readonly a: readonly Fault[];
   readonly b: readonly Fault[];
-  /** Severities of the first that are worth trying, where they are known. */
-  readonly severities?: readonly number[];
+  /** Severities of either that are worth trying. */
+  readonly severities: readonly [a: readonly number[], b: readonly number[]];
 }
 
 export interface Judged<P extends GroupPair> {
@@ -161,19 +168,6 @@ export function* judged<P extends GroupPair>(
 /** Pairs are ranked without regard to how much of their box fits. */
 const PAIR_ROOM = 1;
 
-/** Which abnormal findings the fault explains when they are taken one by one. */
-export function explainedAlone(
-  bench: Workbench,
-  fault: Fault,
-  evidence: Evidence,
-  abnormal: readonly Observation[],
-): number[] {
-  const { alive, grid } = begin([fault], evidence, 'steady');
-  return abnormal.flatMap((observation, i) =>
-    isEmpty(restrict(bench, alive, grid, observation)) ? [] : [i],
-  );
-}
-
 /** Third faults tried with each near pair. */
 const MOST_THIRDS = 12;
 
@@ -196,7 +190,7 @@ export function judgeTriples(
     if (fall === undefined) continue;
     const thirds = likely
       .filter((third) => pair.every((fault) => fault.site !== third.site))
-      .filter((third) => explainedAlone(bench, third, evidence, [fall.observation]).length > 0)
+      .filter((third) => alone(bench, third, evidence, [fall.observation]).explains.length > 0)
       .slice(0, MOST_THIRDS);
     for (const third of thirds) {
       if (tried++ >= most) return standing;

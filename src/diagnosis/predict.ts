@@ -24,6 +24,8 @@ export interface StateBand {
   readonly high: number;
   /** By how much the hull is wider than the widest of its corners: what a finer cut could still gain. */
   readonly gap: number;
+  /** The circuit may stand so at every corner of the box. */
+  readonly everywhere: boolean;
 }
 
 /** How much of its own width a corner band is widened: the corner picked by the signs at nominal can miss the true one. */
@@ -86,7 +88,10 @@ export class Predictor {
     }
     const gap = high - low === widest ? 0 : high - low - widest;
     const shown = this.observation.quantity.magnitude ? magnitude(low, high) : { low, high };
-    return { pulledIn, blown, ...shown, gap };
+    const everywhere = lists.every(({ states, own }) =>
+      states.some((state, k) => k < own && state.pulledIn === pulledIn && state.blown === blown),
+    );
+    return { pulledIn, blown, ...shown, gap, everywhere };
   }
 
   private stateOf(asked: Asked, pulledIn: number, blown: number): State {

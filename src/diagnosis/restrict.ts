@@ -73,7 +73,7 @@ function search(
   reading: { readonly low: number; readonly high: number },
   fits: Map<number, Uint8Array>,
 ): void {
-  const places = placesOf(grid, box).filter((place) => open[place]);
+  const places = placesOf(grid, box, open);
   if (places.length === 0) return;
   const corners = cornersOf(grid, box);
   // What agrees with every part at its nominal value agrees; only a miss has to be looked at with all tolerances.
@@ -89,8 +89,11 @@ function search(
   const fine = GAP * (width < Infinity ? width : GAP * Math.abs(reading.low));
   // Where the ends hardly differ, a finer cut would tell no more.
   const sharp = inside || bands.every((band) => band.gap <= fine);
+  // Nor where the same states can be at every corner, as with a flasher, which is always in one of two.
   const halves =
-    sharp && bands.length === 1 ? undefined : halve(box, sideToCut(predictor, grid, box, blown, bands));
+    sharp && bands.every((band) => band.everywhere)
+      ? undefined
+      : halve(box, sideToCut(predictor, grid, box, blown, bands));
   if (halves === undefined) {
     for (const band of meeting) mark(fits, grid.size, band.blown, places);
     return;
@@ -178,7 +181,7 @@ function boxesOf(grid: Grid): Box[] {
 
 /** The smallest box around the open places of a box. */
 function tighten(grid: Grid, box: Box, open: Uint8Array): Box | undefined {
-  const places = placesOf(grid, box).filter((place) => open[place]);
+  const places = placesOf(grid, box, open);
   if (places.length === 0) return undefined;
   return box.map((span, axis) => {
     if (span === undefined) return undefined;

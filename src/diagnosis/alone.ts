@@ -1,0 +1,64 @@
+/**
+ * What one fault explains of the abnormal findings, each taken by itself, and the severities at which it does: where to look first
+ * for two faults that explain them all.
+ */
+import { isEmpty, union } from './alive.js';
+import type { Evidence } from './evidence-types.js';
+import type { Fault } from './faults.js';
+import type { Observation } from './observe.js';
+import { restrict } from './restrict.js';
+import { begin } from './verdict.js';
+import type { Workbench } from './workbench.js';
+
+export interface Alone {
+  /** Places in the list of abnormal findings. */
+  readonly explains: readonly number[];
+  /** In the unit of its scale; those at which it explains most come first. Only they are tried, so the list decides nothing. */
+  readonly severities: readonly number[];
+}
+
+export function alone(
+  bench: Workbench,
+  fault: Fault,
+  evidence: Evidence,
+  abnormal: readonly Observation[],
+): Alone {
+  const { alive, grid } = begin([fault], evidence, 'steady');
+  const cells = grid.axes[0]!.cells;
+  const explains: number[] = [];
+  let common = new Uint8Array(cells).fill(1);
+  abnormal.forEach((observation, i) => {
+    const fits = restrict(bench, alive, grid, observation);
+    if (isEmpty(fits)) return;
+    explains.push(i);
+    const row = union(fits, grid.size);
+    const shared = common.map((open, cell) => open & row[cell]!);
+    if (observation.hard && shared.includes(1)) common = shared;
+  });
+  const best = common.includes(0) ? [middleOf(fault, common)] : [];
+  return { explains, severities: [...new Set([...best, ...worthTrying(fault)])] };
+}
+
+/** The middle of the longest stretch of cells. */
+function middleOf({ scale }: Fault, row: Uint8Array): number {
+  let [from, to] = [0, 0];
+  for (let start = 0; start < row.length; start++) {
+    if (row[start] === 0) continue;
+    let end = start;
+    while (row[end] === 1) end++;
+    if (end - start > to - from) [from, to] = [start, end];
+    start = end;
+  }
+  const { edges } = scale;
+  if (to === row.length && scale.unit === 'ohm' && edges.at(-1)! > 1e7) return edges.at(-1)!;
+  const [low, high] = [edges[from]!, edges[to]!];
+  return low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
+}
+
+/** An open circuit or a dead short first, then a few ohms. */
+export function worthTrying({ scale, apply }: Fault): readonly number[] {
+  const { edges, unit } = scale;
+  if (unit === 'none') return [edges[0]!];
+  if (unit !== 'ohm') return [edges[edges.length >> 1]!, edges[0]!];
+  return apply(1).kind === 'series' ? [edges.at(-1)!, 3] : [0.01, 3];
+}
