@@ -7,21 +7,23 @@ import { few } from './layout.js';
 import { rangeWords } from './severity-words.js';
 
 /** Faults of one line named before the rest is only counted. */
-const MOST_NAMED = 6;
+const MOST_NAMED = 4;
+/** Lines told of faults that went, that came, and of severities. */
+const MOST_GROUPS = 3;
 /** Ends of a severity within this factor are the same: figures are shown with two digits. */
 const SAME_SEVERITY = 1.1;
 
-/** One line for each difference; none = the same is concluded. */
+/** One line for each difference, many alike counted; none = the same is concluded. */
 export function judgementDiffers(then: Judgement, now: Judgement): readonly string[] {
-  return [...suspectsDiffer(then, now), ...answersDiffer(then, now), ...severitiesDiffer(then, now)];
+  return [...answersDiffer(then, now), ...suspectsDiffer(then, now), ...severitiesDiffer(then, now)];
 }
 
 /** Readings of which another value would have been healthy then: they lead to what was changed. */
 export function healthyMoved(then: Judgement, now: Judgement): readonly string[] {
   const before = new Map(then.findings.map((one) => [one.number, one]));
-  return now.findings.flatMap(({ number, healthy, reading }) => {
+  return now.findings.flatMap(({ number, healthy, reading, abnormal }) => {
     const known = before.get(number);
-    return known === undefined || known.healthy === healthy
+    return known === undefined || known.healthy === healthy || known.abnormal !== abnormal
       ? []
       : [`#${number} was ${reading}; healthy would have been ${known.healthy} then, is ${healthy} now`];
   });
@@ -32,16 +34,33 @@ function suspectsDiffer(then: Judgement, now: Judgement): readonly string[] {
   const come = without(now.suspects, then.suspects);
   const [fellNow, fellThen] = [fallenBy(now), fallenBy(then)];
   return [
-    ...grouped(gone, fellNow).map(([names, fall]) =>
+    ...shortened(grouped(gone, fellNow), '-', (fall) =>
       fall === undefined
-        ? `- ${names}: does not fit any more`
-        : `- ${names}: #${fall.finding} rules it out now: it would have been ${fall.prediction}, was ${fall.reading}`,
+        ? 'does not fit any more'
+        : `#${fall.finding} rules it out now: it would have been ${fall.prediction}, was ${fall.reading}`,
     ),
-    ...grouped(come, fellThen).map(([names, fall]) =>
+    ...shortened(grouped(come, fellThen), '+', (fall) =>
       fall === undefined
-        ? `+ ${names}: did not fit then, fits now`
-        : `+ ${names}: fits now; then #${fall.finding} ruled it out: it would have been ${fall.prediction}, was ${fall.reading}`,
+        ? 'did not fit then, fits now'
+        : `fits now; then #${fall.finding} ruled it out: it would have been ${fall.prediction}, was ${fall.reading}`,
     ),
+  ];
+}
+
+type Group = readonly [faults: readonly string[], fall: FallenThen | undefined];
+
+/** The likeliest first; what is beyond the most lines is only counted. */
+function shortened(
+  groups: readonly Group[],
+  sign: string,
+  words: (fall: FallenThen | undefined) => string,
+): readonly string[] {
+  const rest = groups.slice(MOST_GROUPS).reduce((sum, [faults]) => sum + faults.length, 0);
+  return [
+    ...groups
+      .slice(0, MOST_GROUPS)
+      .map(([faults, fall]) => `${sign} ${few(faults, MOST_NAMED)}: ${words(fall)}`),
+    ...(rest > 0 ? [`${sign} and ${rest} more ${rest === 1 ? 'fault' : 'faults'}`] : []),
   ];
 }
 
@@ -58,12 +77,15 @@ function answersDiffer(then: Judgement, now: Judgement): readonly string[] {
   tell('repair verified', yesNo(then.verified), yesNo(now.verified));
   tell('weighs most of what is open', then.open, now.open);
   if (then.next !== undefined && now.next !== undefined) tell('next test', then.next, now.next);
-  const abnormal = new Map(then.findings.map((one) => [one.number, one.abnormal]));
-  for (const one of now.findings)
-    if (abnormal.get(one.number) === !one.abnormal)
-      lines.push(
-        `#${one.number} (${one.reading}): ${one.abnormal ? 'as a healthy vehicle reads then, not now' : 'not as a healthy vehicle reads then; now it is'} (healthy now ${one.healthy})`,
-      );
+  const before = new Map(then.findings.map((one) => [one.number, one]));
+  for (const { number, reading, healthy, abnormal } of now.findings) {
+    const known = before.get(number);
+    if (known === undefined || known.abnormal === abnormal) continue;
+    const state = (amiss: boolean): string => (amiss ? 'out of order' : 'in order');
+    lines.push(
+      `#${number} (${reading}) was ${state(known.abnormal)} then (healthy: ${known.healthy}), is ${state(abnormal)} now (healthy: ${healthy})`,
+    );
+  }
   return lines;
 }
 
@@ -75,12 +97,20 @@ function causeWords({ cause }: Judgement): string {
 
 function severitiesDiffer(then: Judgement, now: Judgement): readonly string[] {
   const before = new Map(then.severities.map((one) => [one.fault, one]));
-  return now.severities.flatMap((one) => {
+  const groups = new Map<string, string[]>();
+  for (const one of now.severities) {
     const known = before.get(one.fault);
-    return known === undefined || sameSeverity(known, one)
-      ? []
-      : [`severity of ${one.fault}: ${rangeWords(known)} then, ${rangeWords(one)} now`];
-  });
+    if (known === undefined || sameSeverity(known, one)) continue;
+    const change = `${rangeWords(known)} then, ${rangeWords(one)} now`;
+    groups.set(change, [...(groups.get(change) ?? []), one.fault]);
+  }
+  const rest = groups.size - MOST_GROUPS;
+  return [
+    ...[...groups]
+      .slice(0, MOST_GROUPS)
+      .map(([change, faults]) => `severity of ${few(faults, MOST_NAMED)}: ${change}`),
+    ...(rest > 0 ? [`and ${rest} more ${rest === 1 ? 'severity' : 'severities'}`] : []),
+  ];
 }
 
 function sameSeverity(a: SeverityThen, b: SeverityThen): boolean {
@@ -94,10 +124,7 @@ function fallenBy({ fallen }: Judgement): ReadonlyMap<string, FallenThen> {
 }
 
 /** Hypotheses that share a reason stand together, in the order given. */
-function grouped(
-  hypotheses: readonly string[],
-  fallen: ReadonlyMap<string, FallenThen>,
-): readonly (readonly [names: string, fall: FallenThen | undefined])[] {
+function grouped(hypotheses: readonly string[], fallen: ReadonlyMap<string, FallenThen>): readonly Group[] {
   const groups = new Map<FallenThen | undefined, string[]>();
   for (const one of hypotheses) {
     const fall = fallen.get(one);
@@ -105,7 +132,7 @@ function grouped(
     if (group === undefined) groups.set(fall, [one]);
     else group.push(one);
   }
-  return [...groups].map(([fall, names]) => [few(names, MOST_NAMED), fall]);
+  return [...groups].map(([fall, names]) => [names, fall]);
 }
 
 function without(these: readonly string[], those: readonly string[]): readonly string[] {

@@ -57,13 +57,13 @@ export function reasonsInDrawing(
   const before = session.judgement();
   const moved = healthyMoved(then ?? before, now);
   return [
-    ...(then === undefined ? judgementDiffers(before, now) : []),
-    ...moved.slice(0, MOST_MOVED),
-    ...(moved.length > MOST_MOVED ? [`and ${moved.length - MOST_MOVED} more readings`] : []),
     ...told,
     sameAsThen(session)
       ? 'by the earlier drawing it holds: the change makes the difference'
       : 'by the earlier drawing it differs too',
+    ...(then === undefined ? judgementDiffers(before, now) : []),
+    ...moved.slice(0, MOST_MOVED),
+    ...(moved.length > MOST_MOVED ? [`and ${moved.length - MOST_MOVED} more readings`] : []),
   ];
 }
 
