@@ -72,12 +72,16 @@ export function readOut(
       return { ...reading, value: typed(amps * around(draw, ERROR.amps), pick(draw, [0.01, 0.1])) };
     }
     case 'load':
-      return { ...reading, value: sight(draw, load!) };
+      return { ...reading, value: sight(draw, load!, instrument !== undefined) };
     case 'test lamp':
     case 'fuse lamp':
       return {
         ...reading,
-        value: glow(draw, reading.kind === 'test lamp' && reading.lamp === 'LED', across / quantity.scale),
+        value: glow(
+          instrument === undefined ? draw : () => 0,
+          reading.kind === 'test lamp' && reading.lamp === 'LED',
+          across / quantity.scale,
+        ),
       };
     case 'scan':
       return { ...reading, value: scanned(draw, report!, across) };
@@ -108,8 +112,11 @@ function glow(draw: Draw, led: boolean, share: number): 'lit' | 'dim' | 'off' {
   return pick(draw, words);
 }
 
-/** A word that a person could use for this: the bands overlap, so there may be several. */
-function sight(draw: Draw, { kind, share, dark, chatters }: Watched): Sight {
+/**
+ * A word that a person could use for this: the bands overlap, so there may be several.
+ * @param plain always the one that comes to mind first
+ */
+function sight(draw: Draw, { kind, share, dark, chatters }: Watched, plain: boolean): Sight {
   if (chatters && (kind === 'relay' || kind === 'solenoid')) return 'chatters';
   const seen = kind === 'LED' ? share : Math.abs(share);
   if (dark !== undefined && Math.abs(seen) > FLASHES.bright && Math.abs(dark) < FLASHES.dark)
@@ -118,7 +125,9 @@ function sight(draw: Draw, { kind, share, dark, chatters }: Watched): Sight {
     const { low, high } = sightBand(kind, word);
     return seen >= low && seen <= high;
   });
-  return pickByWeight(draw, words, (word) => aptness(sightBand(kind, word), seen));
+  const apt = (word: Sight) => aptness(sightBand(kind, word), seen);
+  if (plain) return words.reduce((best, word) => (apt(word) > apt(best) ? word : best));
+  return pickByWeight(draw, words, apt);
 }
 
 /** How readily a word comes to mind: near the edge of its band hardly anybody says it any more. */

@@ -154,7 +154,7 @@ export async function checkComplaint(
       mistakes.error(
         'contradiction',
         ranges.value(pointer('complaint', index)),
-        `with these faults ${reading.load} is ${event.reading.value} here, not ${told}`,
+        `with these faults this comes out as “${reading.load} ${event.reading.value}”, not as “${told}”`,
         'correct the line, the faults or their severity',
       );
     }
