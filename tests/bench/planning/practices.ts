@@ -134,7 +134,7 @@ async function probe(job: Job, point: string): Promise<number | undefined> {
 }
 
 /** The shortest way of the current through a load, battery + to battery −, on a good vehicle in this set-up. */
-function wayThrough(
+export function wayThrough(
   bench: Workbench,
   setUp: SetUp,
   load: string,
