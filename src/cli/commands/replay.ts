@@ -48,12 +48,12 @@ export async function replay(context: Context, names: readonly string[], flags: 
   const progress = new Progress(io, tasks.length);
   const replays: Replay[] = [];
   if (live === 'tap') output.result(tapHead(tasks.length));
-  for await (const one of replayAll(tasks, options, jobsOf(flags.jobs, tasks.length))) {
+  const count = (one: Replay): void => progress.step(one.outcome === 'holds');
+  for await (const one of replayAll(tasks, options, jobsOf(flags.jobs, tasks.length), count)) {
     replays.push(one);
     if (live === 'text' || live === 'tap') progress.wipe();
     if (live === 'text') printText(context, one);
     if (live === 'tap') output.result(tapLine(one, replays.length));
-    progress.step(one.outcome === 'holds');
   }
   progress.wipe();
   const totals = totalsOf(replays);

@@ -6,8 +6,8 @@ import { getHeapStatistics } from 'node:v8';
 import type { Circuit } from '../../circuit/circuit.js';
 import { createWorkbench, type Workbench } from '../../diagnosis/workbench.js';
 
-/** Circuits kept at a time. */
-const MOST_KEPT = 16;
+/** Circuits kept at a time: sessions come circuit by circuit. */
+const MOST_KEPT = 3;
 /** Above this part of the heap that may be used, all are let go. */
 const FULL = 0.5;
 

@@ -23,15 +23,33 @@ export interface Answer {
 /** Absent where the program runs from its sources: then one after the other. */
 const WORKER = new URL('./worker.js', import.meta.url);
 
-/** Yields one result for each task, in their order. */
+/**
+ * Yields one result for each task, in their order.
+ * @param done called for each as soon as it is there, in any order
+ */
 export async function* replayAll(
   tasks: readonly Task[],
   options: ReplayOptions,
   jobs: number,
+  done: (replay: Replay) => void = () => undefined,
 ): AsyncGenerator<Replay> {
-  if (jobs > 1 && existsSync(WORKER)) return yield* inThreads(tasks, options, jobs);
+  if (jobs > 1 && existsSync(WORKER)) return yield* inThreads(tasks, options, jobs, done);
   const benches = new Benches();
-  for (const task of tasks) yield await replayTask(task, options, benches);
+  const queue = new Queue(tasks);
+  const results = new Map<number, Replay>();
+  let next = 0;
+  let circuit: string | undefined;
+  for (let index = queue.take(circuit); index !== undefined; index = queue.take(circuit)) {
+    const task = tasks[index]!;
+    circuit = task.circuit;
+    const replay = await replayTask(task, options, benches);
+    results.set(index, replay);
+    done(replay);
+    for (; results.has(next); next++) {
+      yield results.get(next)!;
+      results.delete(next);
+    }
+  }
 }
 
 /** A mistake in the program on one session must not hide what became of the others. */
@@ -56,6 +74,7 @@ async function* inThreads(
   tasks: readonly Task[],
   options: ReplayOptions,
   jobs: number,
+  done: (replay: Replay) => void,
 ): AsyncGenerator<Replay> {
   const queue = new Queue(tasks);
   const results = new Map<number, Replay>();
@@ -77,6 +96,7 @@ async function* inThreads(
     };
     const give = (index: number, replay: Replay): void => {
       results.set(index, replay);
+      done(replay);
       wake();
     };
     worker.on('message', ({ index, replay }: Answer) => {
