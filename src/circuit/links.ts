@@ -28,9 +28,13 @@ type Sketch = Pick<Link, 'kind' | 'ends'> & Partial<Link>;
 
 /** In file order: parts, then wires. */
 export function linksOf(circuit: Pick<Circuit, 'parts' | 'wires'>): readonly Link[] {
+  const wired = new Set(circuit.wires.flatMap(({ from, to }) => [from, to]));
   const sketches: Sketch[] = [
     ...[...circuit.parts.values()].flatMap((part) =>
-      insideOf(part).map((sketch) => ({ owner: part.id, ...sketch })),
+      insideOf(part)
+        // A spare pin leads nowhere.
+        .filter(({ kind, ends }) => kind !== 'pin' || ends.some((end) => wired.has(end)))
+        .map((sketch) => ({ owner: part.id, ...sketch })),
     ),
     ...circuit.wires.map(({ id, from, to }) => ({
       kind: 'wire' as const,
@@ -59,7 +63,9 @@ function insideOf(part: Part): readonly Sketch[] {
       const back = part.terminals.includes('31') ? point('31') : BODY_METAL;
       return [
         { kind: 'source', ends: [point('B+'), back] },
-        ...(part.terminals.includes('D+') ? [{ kind: 'inside', ends: [point('D+'), back] } as const] : []),
+        ...(part.terminals.includes('D+')
+          ? [{ kind: 'inside', ends: [point('D+'), back], keys: ['D+'] } as const]
+          : []),
       ];
     }
     case 'module':

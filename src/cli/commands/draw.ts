@@ -1,6 +1,6 @@
 /** `draw CIRCUIT`: the circuit as a drawing in text, or as SVG for print; with a session, what is suspected and cleared in it. */
 import { resolve } from 'node:path';
-import type { Circuit } from '../../circuit/circuit.js';
+import { loadsOf, type Circuit } from '../../circuit/circuit.js';
 import { didYouMean } from '../../circuit/nearest.js';
 import type { Diagnosis } from '../../diagnosis/diagnosis-types.js';
 import { createWorkbench } from '../../diagnosis/workbench.js';
@@ -24,6 +24,9 @@ export interface DrawFlags extends SessionFlags {
   readonly out?: string;
 }
 
+/** Letters below this are hard to read on paper, mm. */
+const SMALLEST = 1.4;
+
 interface Subject {
   readonly circuit: Circuit;
   readonly names: readonly string[];
@@ -43,9 +46,14 @@ export async function draw(context: Context, names: readonly string[], flags: Dr
   const standing = standingOf(createWorkbench(circuit), setUp, { volts: flags.volts === true });
   if (format === 'svg') {
     const { drawSvg } = await import('../../report/drawing/draw-svg.js');
-    const svg = await drawSvg(plan, { marks, standing });
+    const { svg, letters } = await drawSvg(plan, { marks, standing });
     if (flags.out === undefined) output.result(svg.trimEnd());
     else await save(context, flags.out, svg);
+    if (letters < SMALLEST)
+      output.say(
+        `On A4 its letters are ${letters.toFixed(1)} mm high: print it larger, or draw a part of it, like: draw ${circuit.id} ${exampleLoad(circuit)}`,
+        'warning',
+      );
     return STATUS.ok;
   }
   const lines = drawText(plan, { marks, standing, ascii: output.ascii });
@@ -72,6 +80,10 @@ async function subjectOf(context: Context, names: readonly string[], flags: Draw
   const parts = names[0] !== undefined && isFileOf(circuit, names[0]) ? names.slice(1) : names;
   const setUp = flags.when === undefined ? session.case.now : setUpFrom(circuit, flags.when);
   return { circuit, names: parts, setUp, diagnosis: session.diagnosis };
+}
+
+function exampleLoad({ parts }: Circuit): string {
+  return [...parts.values()].find((part) => loadsOf(part).length > 0)?.id ?? '';
 }
 
 function isFileOf({ id }: Circuit, name: string): boolean {

@@ -1,10 +1,201 @@
-/** Placeholder removed below. */
-import type { Marks } from './marks.js';
+/** A circuit as SVG on A4, feed at the top and ground at the bottom, with what a session suspects by sign, pattern and colour. */
 import type { Plan } from '../../circuit/downhill.js';
-import type { Standing } from './standing.js';
-export async function drawSvg(
-  _plan: Plan,
-  _options: { marks?: Marks; standing?: Standing },
-): Promise<string> {
-  return '';
+import { visible } from '../../circuit/visible.js';
+import type { Status } from '../../diagnosis/diagnosis-types.js';
+import { NO_MARKS, SIGNS, type Mark, type Marks } from './marks.js';
+import { NO_STANDING, type Standing } from './standing.js';
+import { boxOf, LINE, MARGIN, type Box } from './svg/boxes.js';
+import { layOut, type Label, type Sheet } from './svg/layout.js';
+import { legendOf } from './svg/legend.js';
+import { piecesOf, type Line } from './svg/pieces.js';
+import { STYLE } from './svg/style.js';
+import { BATTERY, GROUND, GROUND_HEIGHT, HEIGHT, symbolOf } from './svg/symbols.js';
+
+/** A4 with a margin, mm, and the room around the drawing, in its own units. */
+const A4 = { short: 190, long: 277 };
+const EDGE = 14;
+/** Of the words at a wire. */
+const LABEL = { height: 10, letter: 4.8, bold: 5.4 };
+
+export interface SvgOptions {
+  readonly marks?: Marks;
+  readonly standing?: Standing;
+}
+
+export interface Drawn {
+  readonly svg: string;
+  /** Height of the plain letters on A4, mm. */
+  readonly letters: number;
+}
+
+export async function drawSvg(plan: Plan, options: SvgOptions = {}): Promise<Drawn> {
+  const { marks = NO_MARKS, standing = NO_STANDING } = options;
+  const { pieces, lines } = piecesOf(plan);
+  const boxes = pieces.map((piece) => boxOf(piece, plan, marks, standing));
+  const labels = new Map(lines.flatMap((line) => labelOf(plan, marks, line)));
+  const sheet = await layOut(boxes, lines, labels);
+  const used = new Set<Status>();
+  const note = (mark: Mark | undefined): Mark | undefined => {
+    if (mark !== undefined) used.add(mark.status);
+    return mark;
+  };
+  const drawn = [
+    ...lines.map((line) => lineSvg(line, sheet, labels, note(line.link && marks.link(line.link)))),
+    ...boxes.map((box) => boxSvg(box, plan, sheet, standing, note(box.mark))),
+  ];
+  const head = heading(plan, standing);
+  const legend = legendOf(
+    [...used].map((status) => SIGNS[status]),
+    Math.max(sheet.width, 420),
+  );
+  const width = Math.max(sheet.width, legend.width, 420) + 2 * EDGE;
+  const top = EDGE + head.length * 13 + 6;
+  const height = top + sheet.height + legend.height + 2 * EDGE;
+  const [w, h] = width > height ? [A4.long, A4.short] : [A4.short, A4.long];
+  const scale = Math.min(w / width, h / height);
+  const svg = [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width * scale)}" height="${mm(height * scale)}" viewBox="0 0 ${at(width)} ${at(height)}">`,
+    `<title>${escapeXml(plan.circuit.title)}</title>`,
+    STYLE,
+    `<rect class="paper" x="0" y="0" width="${at(width)}" height="${at(height)}"/>`,
+    ...head.map(
+      (text, i) =>
+        `<text class="${i === 0 ? 'title' : 'plain'}" x="${EDGE}" y="${EDGE + 10 + i * 13}">${escapeXml(text)}</text>`,
+    ),
+    `<g transform="translate(${EDGE} ${top})">`,
+    ...drawn,
+    '</g>',
+    `<g transform="translate(${EDGE} ${at(top + sheet.height + EDGE)})">${legend.svg}</g>`,
+    '</svg>',
+  ].join('\n');
+  return { svg: `${svg}\n`, letters: 9 * scale };
+}
+
+/** Text as XML character data or in an attribute. */
+export function escapeXml(text: string): string {
+  const names: Readonly<Record<string, string>> = {
+    '&': 'amp',
+    '<': 'lt',
+    '>': 'gt',
+    '"': 'quot',
+    "'": 'apos',
+  };
+  return visible(text).replace(/[&<>"']/g, (sign) => `&${names[sign]};`);
+}
+
+function heading({ circuit }: Plan, { when, closed, volts }: Standing): readonly string[] {
+  const controls = when.length === 0 ? 'all controls at rest' : `${when.join(', ')}; the others at rest`;
+  return [
+    `${circuit.title} (${circuit.id}), ${circuit.nominalVolts} V`,
+    ...(closed.size === 0
+      ? []
+      : [
+          `Drawn with ${controls}.${volts.size > 0 ? ' Volts against battery -, calculated for a healthy circuit.' : ''}`,
+        ]),
+  ];
+}
+
+function labelOf({ circuit }: Plan, marks: Marks, { id, link }: Line): readonly (readonly [string, Label])[] {
+  if (link === undefined) return [];
+  const { colour, mm2 } = circuit.wires.find((wire) => wire.id === link.owner)!;
+  const mark = marks.link(link);
+  const words = [
+    mark?.sign ?? '',
+    link.owner,
+    colour,
+    Number(mm2.toPrecision(3)),
+    mark?.words.replace('suspect ', '') ?? '',
+  ];
+  const text = words.filter((word) => word !== '').join(' ');
+  return [
+    [
+      id,
+      {
+        text,
+        width: text.length * (mark?.status === 'suspect' ? LABEL.bold : LABEL.letter) + 3,
+        height: LABEL.height,
+      },
+    ],
+  ];
+}
+
+function lineSvg(
+  { id }: Line,
+  { lines }: Sheet,
+  labels: ReadonlyMap<string, Label>,
+  mark: Mark | undefined,
+): string {
+  const { corners, joints, label } = lines.get(id)!;
+  const dots = joints.map(({ x, y }) => `<circle class="dot" cx="${at(x)}" cy="${at(y)}" r="2"/>`).join('');
+  const path = corners.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${at(x)} ${at(y)}`).join('');
+  const words = labels.get(id);
+  const text =
+    label === undefined || words === undefined
+      ? ''
+      : `<text class="wire ${classOf(mark)}" x="${at(label.x + 1)}" y="${at(label.y + LABEL.height - 2)}">${escapeXml(words.text)}</text>`;
+  return `<path class="wire ${classOf(mark)}" d="${path}"/>${dots}${text}`;
+}
+
+function boxSvg(
+  box: Box,
+  { circuit }: Plan,
+  { boxes }: Sheet,
+  standing: Standing,
+  mark: Mark | undefined,
+): string {
+  const { piece, axis, width, height, words } = box;
+  const { x, y } = boxes.get(piece.id)!;
+  const text = words.map(
+    (one) =>
+      `<text class="${one.style}${one.style === 'mark' ? ` ${classOf(mark)}` : ''}" x="${at(one.x)}" y="${at(one.y)}">${escapeXml(one.text)}</text>`,
+  );
+  return `<g transform="translate(${at(x)} ${at(y)})">${backing(box, mark)}${symbol()}${text.join('')}</g>`;
+
+  function symbol(): string {
+    if (piece.kind === 'module')
+      return `<rect class="part" x="0" y="0" width="${at(width)}" height="${at(height)}"/>`;
+    if (piece.kind === 'battery') return `<g class="part" transform="translate(${axis} 0)">${BATTERY}</g>`;
+    if (piece.kind === 'ground') return `<g class="part" transform="translate(${axis} 0)">${GROUND}</g>`;
+    if (piece.kind === 'dot')
+      return `<path class="part" d="M${axis} 0L${axis} ${at(height)}"/><circle class="dot" cx="${axis}" cy="${at(height / 2)}" r="3"/>`;
+    if (piece.kind !== 'link') return '';
+    const { link, ports } = piece;
+    const flipped = ports[0]!.point !== link.ends[0];
+    const up = (height - HEIGHT) / 2;
+    const leads = `<path d="M0 ${at(-up)}L0 0M0 ${HEIGHT}L0 ${at(HEIGHT + up)}"/>`;
+    const own = symbolOf(circuit.parts.get(link.owner), link, standing.closed.get(link.index), flipped);
+    return `<g class="part" transform="translate(${axis} ${at(up)})">${leads}${own}</g>`;
+  }
+}
+
+/** Pattern behind a symbol, and its sign. */
+function backing({ piece, axis, width, height }: Box, mark: Mark | undefined): string {
+  if (mark === undefined) return '';
+  const half = { module: width / 2, link: 15, battery: 0, ground: 12, dot: 7 }[piece.kind];
+  const tall = {
+    module: height,
+    link: height - 2 * (MARGIN + 2),
+    battery: 0,
+    ground: GROUND_HEIGHT + 2,
+    dot: 14,
+  }[piece.kind];
+  const from = piece.kind === 'ground' ? 0 : (height - tall) / 2;
+  const [sx, sy] = piece.kind === 'module' ? [width - 8, LINE] : [axis - half - 6, from + tall / 2 + 4];
+  return [
+    `<rect class="back ${classOf(mark)}" x="${at(axis - half)}" y="${at(from)}" width="${at(2 * half)}" height="${at(tall)}"/>`,
+    `<text class="sign ${classOf(mark)}" x="${at(sx)}" y="${at(sy)}">${escapeXml(mark.sign)}</text>`,
+  ].join('');
+}
+
+function classOf(mark: Mark | undefined): string {
+  return mark === undefined ? '' : mark.status.replaceAll(' ', '-');
+}
+
+function at(value: number): string {
+  return String(Math.round(value * 10) / 10);
+}
+
+function mm(value: number): string {
+  return `${value.toFixed(1)}mm`;
 }

@@ -67,6 +67,8 @@ function figureOf(part: Part, { keys, kind }: Link): string {
       return `${round(part.ohms)} ohm`;
     case 'relay':
       return kind === 'coil' ? `coil ${round(part.coilOhms)} ohm` : 'contact';
+    case 'alternator':
+      return kind === 'source' ? `${round(part.amps)} A` : 'field';
     case 'module':
       return keys[0] === 'supply' ? 'own supply' : insideWords(part, keys[0] ?? '');
     default:
