@@ -213,14 +213,17 @@ function jumper(
 function wokenBy(circuit: Circuit, setUp: SetUp, between: readonly [PointId, PointId]): ReadonlySet<string> {
   const bridged = { ...setUp, jumpers: [...setUp.jumpers, between] };
   const points = new Set<PointId>();
-  for (const [start, through] of [
-    ['bat+', 'any'],
-    ['bat-', 'metal'],
-  ] as const) {
-    const before = reachable(circuit, setUp, start, through);
-    for (const point of reachable(circuit, bridged, start, through))
-      if (!before.has(point)) points.add(point);
-  }
+  // Once with relays as they may stand, once with all their contacts open: bridging a contact does what its relay would do.
+  const relays = [...circuit.parts.values()].filter(({ type }) => type === 'relay').map(({ id }) => id);
+  for (const out of [setUp.out, new Set([...setUp.out, ...relays])])
+    for (const [start, through] of [
+      ['bat+', 'any'],
+      ['bat-', 'metal'],
+    ] as const) {
+      const before = reachable(circuit, { ...setUp, out }, start, through);
+      for (const point of reachable(circuit, { ...bridged, out }, start, through))
+        if (!before.has(point)) points.add(point);
+    }
   const partOf = (point: PointId): string => point.split('.')[0]!;
   for (const id of new Set([...points].map(partOf))) {
     if (circuit.parts.get(id)?.type !== 'relay') continue;

@@ -51,13 +51,26 @@ export function reachable(
   return seen;
 }
 
+/**
+ * What hangs at the battery's − side when a switch there parts it from body: through the loads its + side makes body live against it.
+ * Nothing where the two are joined.
+ */
+export function liftedGround(circuit: Circuit, setUp: SetUp): ReadonlySet<PointId> {
+  const minus = reachable(circuit, setUp, 'bat-', 'metal');
+  return minus.has('body') ? new Set() : minus;
+}
+
 /** True when a connected battery's + side, or a turning alternator, reaches the point, through loads or not. */
 export function mayBeLive(circuit: Circuit, setUp: SetUp, point: PointId): boolean {
-  if (point === 'body' || point === 'bat-') return false;
+  if (point === 'body') return false;
   const plain = plainPoint(circuit, point);
   return [...circuit.parts.values()].some((part) => {
     if (setUp.out.has(part.id)) return false;
-    if (part.type === 'battery') return reachable(circuit, setUp, 'bat+', 'any').has(plain);
+    if (part.type === 'battery')
+      return (
+        (point !== 'bat-' && reachable(circuit, setUp, 'bat+', 'any').has(plain)) ||
+        liftedGround(circuit, setUp).has(plain)
+      );
     const charging = part.type === 'alternator' && setUp.engine === 'running';
     return charging && reachable(circuit, setUp, `${part.id}.B+`, 'any').has(plain);
   });

@@ -72,7 +72,7 @@ const LEAST_GAIN = 0.02;
 const MOST_FORECASTS = 250_000;
 
 /** Tests so much worse per minute than the best are looked at too: planned ahead one of them may come first. */
-const WORSE = 0.15;
+const WORSE = 0.3;
 
 export class Scales {
   readonly likely: readonly Likely[];

@@ -7,7 +7,7 @@ import type { SetUp } from '../../session/setup.js';
 import { atRest } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
 import { BLANK } from '../candidate.js';
-import { plainPoint, reachable } from '../live-line.js';
+import { liftedGround, plainPoint, reachable } from '../live-line.js';
 import { isPluggedIn } from './openings.js';
 
 export function isolation(scope: Scope): Candidate[] {
@@ -95,7 +95,8 @@ function endsOf(circuit: Circuit, setUp: SetUp, point: PointId): ReadonlySet<str
 
 function ohms(dead: DeadLines, wanted: SetUp, red: PointId, black: PointId, words = ''): Candidate[] {
   const setUp = dead.make(wanted, [red, black]);
-  if (setUp === undefined) return [];
+  // With its clamps off the posts of the battery are as live as ever.
+  if (setUp === undefined || [red, black].some((point) => dead.isPost(point))) return [];
   return [
     {
       line: `ohms ${red} ${black}`,
@@ -142,13 +143,25 @@ class DeadLines {
     return undefined;
   }
 
+  isPost(point: PointId): boolean {
+    return (
+      point === 'bat+' ||
+      point === 'bat-' ||
+      this.scope.bench.circuit.parts.get(point.split('.')[0]!)?.type === 'battery'
+    );
+  }
+
   private liveIn(setUp: SetUp): ReadonlySet<PointId> {
     const { circuit } = this.scope.bench;
     const battery = [...circuit.parts.values()].find(({ type }) => type === 'battery');
     if (battery === undefined || setUp.out.has(battery.id)) return new Set();
     const key = [[...setUp.controls.values()], [...setUp.out], [...setUp.unplugged]].join('|');
     let live = this.live.get(key);
-    if (live === undefined) this.live.set(key, (live = reachable(circuit, setUp, 'bat+', 'any')));
+    if (live === undefined)
+      this.live.set(
+        key,
+        (live = new Set([...reachable(circuit, setUp, 'bat+', 'any'), ...liftedGround(circuit, setUp)])),
+      );
     return live;
   }
 }

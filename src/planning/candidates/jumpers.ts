@@ -1,15 +1,27 @@
-/** A fused jumper across a switch, watching a load that failed. Not where it would start, crank, pump or turn something. */
+/**
+ * A fused jumper across a switch, watching a load that failed. Not where it would start, crank, pump or turn something, on no line of
+ * a module, and not beside a running engine.
+ */
 import type { Candidate, Scope } from '../candidate.js';
 import { cautionsFor } from '../cautions.js';
 
 const UNSAFE: ReadonlySet<string> = new Set([
-  ...['jumper-short', 'jumper-motion', 'jumper-cranks', 'jumper-fuel', 'never-probe', 'airbag'],
+  ...[
+    'jumper-short',
+    'jumper-motion',
+    'jumper-cranks',
+    'jumper-fuel',
+    'never-probe',
+    'airbag',
+    'airbag-line',
+  ],
+  ...['jumper-module', 'jumper-module-output', 'battery-gas'],
 ]);
 
 export function jumpers({ bench, conditions, parts }: Scope): Candidate[] {
   return conditions.flatMap(({ setUp, failed }) => {
     const watched = failed.find((load) => bench.network.loads.get(load)!.kind !== 'motor');
-    if (watched === undefined) return [];
+    if (watched === undefined || setUp.engine === 'running') return [];
     return parts.flatMap((part) => {
       if (part.type !== 'switch' || bench.circuit.controls.get(part.control)?.risk !== undefined) return [];
       return part.contacts.flatMap(({ between: [from, to] }): Candidate[] => {

@@ -1,0 +1,82 @@
+/**
+ * A generated harness of 300 parts for measurements: lamps in blocks, each block behind a fuse and a relay of its own, all sharing the battery, the
+ * feed bar of the fuse box and the ground on the body. Demo data.
+ */
+
+const BLOCKS = 4;
+const LAMPS = 36;
+/** Grounds and splices are shared by so many lamps. */
+const NEIGHBOURS = 12;
+
+/** The circuit file. */
+export function harnessYaml(): string {
+  const parts = [
+    '  G1: {type: battery, name: battery, place: battery}',
+    '  GP1: {type: ground, name: battery ground on the body, place: battery}',
+    '  SP1: {type: splice, name: fuse box feed bar, place: fuse box}',
+  ];
+  const wires = [wire('G1.30', 'SP1', 16, 1), wire('G1.31', 'GP1', 16, 0.4)];
+  const controls: string[] = [];
+  for (let block = 1; block <= BLOCKS; block++) {
+    controls.push(`  switch ${block}: [off, on]`);
+    parts.push(
+      `  F${block}: {type: fuse, name: fuse of block ${block}, rating: 20 A, place: fuse box}`,
+      `  S${block}: {type: switch, name: switch of block ${block}, control: switch ${block}, place: fuse box, contacts: [{between: [1, 2], closed: [on]}]}`,
+    );
+    wires.push(wire('SP1', `F${block}.1`, 4, 0.5), wire(`F${block}.2`, `S${block}.1`, 2.5, 1));
+    for (let lamp = 1; lamp <= LAMPS; lamp++) {
+      const id = (block - 1) * LAMPS + lamp;
+      const place = `side ${1 + ((lamp - 1) % 6)}`;
+      if (lamp % NEIGHBOURS === 1) {
+        const shared = 1 + Math.ceil(id / NEIGHBOURS);
+        parts.push(
+          `  SP${shared}: {type: splice, name: splice ${shared}, place: loom}`,
+          `  GP${shared}: {type: ground, name: ground ${shared}, place: ${place}}`,
+        );
+        wires.push(wire(lamp === 1 ? `S${block}.2` : `SP${shared - 1}`, `SP${shared}`, 2.5, 3));
+      }
+      const shared = 1 + Math.ceil(id / NEIGHBOURS);
+      parts.push(`  H${id}: {type: lamp, name: lamp ${id}, watts: 5 W, place: ${place}}`);
+      if (id <= CONNECTORS) {
+        parts.push(
+          `  X${id}: {type: connector, name: connector of lamp ${id}, pins: [1, 2], place: ${place}}`,
+        );
+        wires.push(
+          wire(`SP${shared}`, `X${id}.1h`, 0.75, 1),
+          wire(`X${id}.1c`, `H${id}.1`, 0.75, 0.2),
+          wire(`H${id}.31`, `X${id}.2c`, 0.75, 0.2),
+          wire(`X${id}.2h`, `GP${shared}`, 0.75, 0.5),
+        );
+      } else
+        wires.push(wire(`SP${shared}`, `H${id}.1`, 0.75, 1), wire(`H${id}.31`, `GP${shared}`, 0.75, 0.5));
+    }
+  }
+  return [
+    '# Demo: a generated harness.',
+    'circuit: harness',
+    'title: Generated harness',
+    'nominal: 12 V',
+    'controls:',
+    ...controls,
+    'places:',
+    '  battery: {open: 1 min, hazard: battery}',
+    '  fuse box: {open: 2 min}',
+    '  loom: {open: 15 min}',
+    ...Array.from({ length: 6 }, (_, i) => `  side ${i + 1}: {open: 3 min}`),
+    'parts:',
+    ...parts,
+    'wires:',
+    ...wires,
+    '',
+  ].join('\n');
+}
+
+/** Lamps with a connector: as many as make it 300 parts. */
+const CONNECTORS = 300 - 3 - BLOCKS * 2 - 2 * ((BLOCKS * LAMPS) / NEIGHBOURS) - BLOCKS * LAMPS;
+
+/** All lamps of the first block are dark: its fuse may have been blown by a short at any of them. */
+export const CONCERN = `fails ${Array.from({ length: LAMPS }, (_, i) => `H${i + 1}`).join(' ')} when switch 1 on`;
+
+function wire(from: string, to: string, size: number, length: number): string {
+  return `  - {from: ${from}, to: ${to}, size: ${size} mm2, length: ${length} m, colour: BK}`;
+}

@@ -1,0 +1,121 @@
+/**
+ * How long a person waits for the suggested test: over whole sessions, the first one included, each circuit on a fresh workbench; on
+ * the circuits of fewest, middle and most faults, and on a generated harness of 300 parts of which more than 60 are suspect. What
+ * the reasoner takes before it is not counted. Processor time; printed, never asserted. Part of `npm run bench:planning`.
+ */
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { diagnose } from '../../../src/diagnosis/diagnose.js';
+import type { Workbench } from '../../../src/diagnosis/workbench.js';
+import { createWorkbench } from '../../../src/diagnosis/workbench.js';
+import { random } from '../../../src/exercise/random.js';
+import { SimulatedCar } from '../../../src/exercise/simulated-car.js';
+import { SolverPhysics } from '../../../src/exercise/solver-car.js';
+import { parseCircuit, readCircuit } from '../../../src/files/circuit-file.js';
+import { advise } from '../../../src/planning/next.js';
+import { foldCase } from '../../../src/session/fold.js';
+import { recordedOf } from '../../diagnosis/session-of.js';
+import { Mechanic } from '../../trials/mechanic.js';
+import { CIRCUITS, circuitNames } from '../../trials/trials.js';
+import { CONCERN, harnessYaml } from './harness.js';
+import { Job } from './job.js';
+
+const VEHICLES = Number(process.env['KNOWNGOOD_VEHICLES'] ?? 8);
+const MOST_TESTS = 15;
+/** On the harness, where the reasoning between two tests takes seconds. */
+const HARNESS_TESTS = 5;
+
+async function loaded(name: string): Promise<Workbench> {
+  const read = await readCircuit(join(CIRCUITS, `${name}.yaml`));
+  if ('problems' in read) throw new Error(`circuits/${name}.yaml does not load`);
+  return createWorkbench(read.circuit);
+}
+
+function harness(): Workbench {
+  const read = parseCircuit(harnessYaml());
+  if ('problems' in read) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+  return createWorkbench(read.circuit);
+}
+
+/** Follows the advice; gives the milliseconds of each. */
+async function followed(bench: Workbench, mechanic: Mechanic, most = MOST_TESTS): Promise<number[]> {
+  const times: number[] = [];
+  while (times.length < most) {
+    const { diagnosis } = mechanic;
+    const session = mechanic.case;
+    const began = process.cpuUsage();
+    const { tests } = advise(bench, session, diagnosis);
+    const { user, system } = process.cpuUsage(began);
+    times.push((user + system) / 1000);
+    const [best] = tests;
+    if (best === undefined) break;
+    for (const action of best.actions) await mechanic.act(action);
+    if ((await mechanic.read(best.reading)) === undefined)
+      mechanic.record({ type: 'skipped', test: best.line, why: 'cannot tell' });
+  }
+  return times;
+}
+
+function row(name: string, times: readonly number[], first: number): string {
+  const sorted = [...times].sort((a, b) => a - b);
+  const at = (part: number) =>
+    sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))]!.toFixed(0);
+  const cells = [times.length, first.toFixed(0), at(0.5), at(0.95), at(1)];
+  return `${name.padEnd(34)}${cells.map((cell) => String(cell).padStart(8)).join('')}`;
+}
+
+test('when suggestions are timed over whole sessions then none is missing', async () => {
+  const all = await Promise.all(circuitNames().map(loaded));
+  const bySize = all
+    .filter(({ network }) => network.loads.size > 0)
+    .sort((a, b) => a.faults.length - b.faults.length);
+  const sizes = [bySize[0]!, bySize[bySize.length >> 1]!, bySize.at(-1)!];
+  const rows: string[] = [];
+  for (const { circuit, faults } of sizes) {
+    const bench = createWorkbench(circuit);
+    const times: number[] = [];
+    let vehicles = 0;
+    for (let seed = 1; seed < 100 && vehicles < VEHICLES; seed++) {
+      const job = await Job.begin(bench, new SolverPhysics(), seed);
+      if (job === undefined) continue;
+      vehicles += 1;
+      times.push(...(await followed(bench, job.mechanic)));
+    }
+    expect(times.length).toBeGreaterThanOrEqual(VEHICLES);
+    rows.push(row(`${circuit.id} (${faults.length} faults)`, times, times[0]!));
+  }
+  const bench = harness();
+  expect(bench.circuit.parts.size).toBe(300);
+  const fault =
+    bench.faults.find(({ id }) => id === 'H7.1 short to body') ??
+    bench.faults.find(({ kind, part }) => kind === 'short' && part === 'H7')!;
+  const car = new SimulatedCar(
+    bench,
+    new SolverPhysics(),
+    random(1),
+    [{ fault, severity: 0.01, comesAndGoes: false }],
+    false,
+  );
+  const mechanic = new Mechanic(bench, car, random(2));
+  mechanic.recorded.push(...recordedOf(bench, [CONCERN]));
+  const { setUp } = foldCase(bench.circuit, mechanic.recorded).timeline.flatMap((step) =>
+    step.kind === 'finding' ? [step.finding] : [],
+  )[0]!;
+  const began = process.cpuUsage().user;
+  const parts = new Set(
+    diagnose(bench, mechanic.case).suspects.flatMap(({ faults }) => faults.map(({ part }) => part)),
+  );
+  const reasoned = (process.cpuUsage().user - began) / 1000;
+  expect([...parts].filter((part) => bench.circuit.parts.has(part)).length).toBeGreaterThanOrEqual(60);
+  await mechanic.moveTo(setUp);
+  const times = await followed(bench, mechanic, HARNESS_TESTS);
+  rows.push(row(`harness (${bench.faults.length} faults, ${parts.size} suspect)`, times, times[0]!));
+  console.log(
+    [
+      '\nMilliseconds to the suggested test, processor time, whole sessions',
+      `${'circuit'.padEnd(34)}${['tests', 'first', 'p50', 'p95', 'max'].map((cell) => cell.padStart(8)).join('')}`,
+      ...rows,
+      `(harness: ${reasoned.toFixed(0)} ms of reasoning before the first)`,
+    ].join('\n'),
+  );
+});
