@@ -2,6 +2,7 @@
 import type { Plan } from '../../circuit/downhill.js';
 import { visible } from '../../circuit/visible.js';
 import type { Status } from '../../diagnosis/diagnosis-types.js';
+import { wrap } from '../layout.js';
 import { NO_MARKS, SIGNS, type Mark, type Marks } from './marks.js';
 import { NO_STANDING, type Standing } from './standing.js';
 import { boxOf, LINE, MARGIN, type Box } from './svg/boxes.js';
@@ -14,6 +15,8 @@ import { BATTERY, GROUND, GROUND_HEIGHT, HEIGHT, symbolOf } from './svg/symbols.
 /** A4 with a margin, mm, and the room around the drawing, in its own units. */
 const A4 = { short: 190, long: 277 };
 const EDGE = 14;
+/** No sheet is narrower, so that its heading fits. */
+const NARROWEST = 420;
 /** Of the words at a wire. */
 const LABEL = { height: 10, letter: 4.8, bold: 5.4 };
 
@@ -43,13 +46,13 @@ export async function drawSvg(plan: Plan, options: SvgOptions = {}): Promise<Dra
     ...lines.map((line) => lineSvg(line, sheet, labels, note(line.link && marks.link(line.link)))),
     ...boxes.map((box) => boxSvg(box, plan, sheet, standing, note(box.mark))),
   ];
-  const head = heading(plan, standing);
   const legend = legendOf(
     [...used].map((status) => SIGNS[status]),
-    Math.max(sheet.width, 420),
+    Math.max(sheet.width, NARROWEST),
   );
-  const width = Math.max(sheet.width, legend.width, 420) + 2 * EDGE;
-  const top = EDGE + head.length * 13 + 6;
+  const width = Math.max(sheet.width, legend.width, NARROWEST) + 2 * EDGE;
+  const head = heading(plan, standing, width - 2 * EDGE);
+  const top = EDGE + head.length * 14 + 6;
   const height = top + sheet.height + legend.height + 2 * EDGE;
   const [w, h] = width > height ? [A4.long, A4.short] : [A4.short, A4.long];
   const scale = Math.min(w / width, h / height);
@@ -60,8 +63,8 @@ export async function drawSvg(plan: Plan, options: SvgOptions = {}): Promise<Dra
     STYLE,
     `<rect class="paper" x="0" y="0" width="${at(width)}" height="${at(height)}"/>`,
     ...head.map(
-      (text, i) =>
-        `<text class="${i === 0 ? 'title' : 'plain'}" x="${EDGE}" y="${EDGE + 10 + i * 13}">${escapeXml(text)}</text>`,
+      ({ text, style }, i) =>
+        `<text class="${style}" x="${EDGE}" y="${EDGE + 10 + i * 14}">${escapeXml(text)}</text>`,
     ),
     `<g transform="translate(${EDGE} ${top})">`,
     ...drawn,
@@ -84,15 +87,24 @@ export function escapeXml(text: string): string {
   return visible(text).replace(/[&<>"']/g, (sign) => `&${names[sign]};`);
 }
 
-function heading({ circuit }: Plan, { when, closed, volts }: Standing): readonly string[] {
+/** @param width of the sheet, which long titles are folded to */
+function heading(
+  { circuit }: Plan,
+  { when, closed, volts }: Standing,
+  width: number,
+): readonly { readonly text: string; readonly style: 'title' | 'plain' }[] {
   const controls = when.length === 0 ? 'all controls at rest' : `${when.join(', ')}; the others at rest`;
+  const figures = volts.size > 0 ? ' Volts against battery -, calculated for a healthy circuit.' : '';
+  const fold = (text: string, letter: number): readonly string[] =>
+    wrap(visible(text), Math.floor(width / letter), '');
   return [
-    `${circuit.title} (${circuit.id}), ${circuit.nominalVolts} V`,
-    ...(closed.size === 0
-      ? []
-      : [
-          `Drawn with ${controls}.${volts.size > 0 ? ' Volts against battery -, calculated for a healthy circuit.' : ''}`,
-        ]),
+    ...fold(`${circuit.title} (${circuit.id}), ${circuit.nominalVolts} V`, 8.6).map((text) => ({
+      text,
+      style: 'title' as const,
+    })),
+    ...(closed.size === 0 && figures === '' ? [] : fold(`Drawn with ${controls}.${figures}`, 5.6)).map(
+      (text) => ({ text, style: 'plain' as const }),
+    ),
   ];
 }
 

@@ -106,7 +106,7 @@ class TextDrawing {
       if (elsewhere !== undefined) {
         const way = last ? this.#signs.corner : this.#signs.tee;
         const lead = `${rails}${way}${this.#signs.arrow} `;
-        const words = `ladder ${elsewhere}, ${this.#about(branch)}: ${this.#rungWords(first)}`;
+        const words = `ladder ${elsewhere}: ${this.#about(branch)}${this.#by(first)}`;
         this.#put(`${lead}${words}`, this.#marks.link(first.link), lead.length);
       } else if (last) this.#run(ladder, branch, rails, 0);
       else {
@@ -120,6 +120,10 @@ class TextDrawing {
         this.#run(ladder, branch, inner, onFork);
       }
     });
+  }
+
+  #by({ link }: Rung): string {
+    return link.kind === 'wire' ? `, by ${link.owner}` : '';
   }
 
   #signOf({ link }: Rung): string {
