@@ -1,7 +1,8 @@
 /**
  * The fewest volts across every load that is on, over all positions of controls and relays, by an elimination of its own:
- * wires by copper, contacts 10 mΩ (0.5 mΩ on battery cables), loads as the resistors of their rating. Independent of
- * src/network on purpose: it checks the drawings, not the solver.
+ * wires by copper, contacts 10 mΩ (0.5 mΩ on battery cables), loads as the resistors of their rating; what lies in series on
+ * purpose (resistor packs, senders, flashers) counts as a wire. Independent of src/network on purpose: it checks the drawings, not
+ * the solver.
  */
 import type { Circuit, Part } from '../../src/circuit/circuit.js';
 import { netsOf, type Branch } from '../../src/circuit/nets.js';
@@ -44,14 +45,18 @@ export function loadedVolts(circuit: Circuit): Map<string, number> {
       const [a, b] = branch.ends;
       if (branch.kind === 'contact' && !branch.closed.includes(state.get(branch.control)!))
         return [linkOf(a, b, 1e9)];
+      if (branch.kind === 'passive')
+        return [linkOf(a, b, state.get(`diode:${branch.part.id}`) === 'blocks' ? 1e9 : 0.001)];
       if (branch.kind !== 'load') return [linkOf(a, b, heavy(a, b) ? 0.0005 : 0.01)];
       const coil = branch.part.type === 'relay' ? branch.part.coilOhms : undefined;
       return [linkOf(a, b, coil ?? circuit.nominalVolts / branch.amps)];
     });
     const volts = solve(numbers.size, [...fixed, ...links], node(`${battery.id}.30`), circuit.nominalVolts);
+    const point = (name: string) => volts[node(name)]!;
+    if (!branches.every((branch) => isSo(branch, state, point, circuit.nominalVolts))) continue;
     for (const { kind, ends, part } of branches) {
-      // Nobody watches what a module draws for itself.
-      if (kind !== 'load' || part.type === 'module') continue;
+      // Nobody watches what a module or a flasher draws for itself.
+      if (kind !== 'load' || part.type === 'module' || part.type === 'flasher') continue;
       const across = Math.abs(volts[node(ends[0])]! - volts[node(ends[1])]!);
       if (across > circuit.nominalVolts / 2)
         lowest.set(ends[0], Math.min(across, lowest.get(ends[0]) ?? Infinity));
@@ -60,12 +65,33 @@ export function loadedVolts(circuit: Circuit): Map<string, number> {
   return lowest;
 }
 
-/** Every combination of control positions and of relays at rest and pulled in. */
+/** Whether a relay and a diode stand as their volts have it. */
+function isSo(
+  { part, kind, ends }: Branch,
+  state: ReadonlyMap<string, string>,
+  volts: (point: string) => number,
+  nominal: number,
+): boolean {
+  const forward = volts(ends[0]) - volts(ends[1]);
+  if (part.type === 'diode')
+    return state.get(`diode:${part.id}`) === 'blocks' ? forward < 0.7 : forward > -1e-9;
+  if (part.type !== 'relay' || kind !== 'load') return true;
+  const share = Math.abs(forward) / nominal;
+  return state.get(`relay:${part.id}`) === 'on' ? share > 0.5 : share < 0.6;
+}
+
+/** Every combination of control positions, of relays at rest and pulled in, of diodes that conduct and block. */
 function statesOf(circuit: Circuit, branches: readonly Branch[]): ReadonlyMap<string, string>[] {
-  const moving = new Set(branches.flatMap(({ kind, control }) => (kind === 'contact' ? [control] : [])));
+  const moving = new Set(
+    branches.flatMap(({ kind, control, part }) =>
+      kind === 'contact' ? [control] : part.type === 'diode' ? [`diode:${part.id}`] : [],
+    ),
+  );
   return [...moving].reduce<ReadonlyMap<string, string>[]>(
     (states, control) => {
-      const positions = circuit.controls.get(control)?.positions ?? ['off', 'on'];
+      const positions =
+        circuit.controls.get(control)?.positions ??
+        (control.startsWith('diode:') ? ['conducts', 'blocks'] : ['off', 'on']);
       return states.flatMap((state) => positions.map((position) => new Map([...state, [control, position]])));
     },
     [new Map()],
@@ -74,7 +100,10 @@ function statesOf(circuit: Circuit, branches: readonly Branch[]): ReadonlyMap<st
 
 /** Node 0 is the reference; `plus` is held at `volts`. Gauss with partial pivoting. */
 function solve(count: number, links: readonly Link[], plus: number, volts: number): number[] {
-  const rows = Array.from({ length: count }, () => new Array<number>(count + 1).fill(0));
+  // What hangs on nothing would have any volts at all.
+  const rows = Array.from({ length: count }, (_, own) =>
+    Array.from({ length: count + 1 }, (_, column) => (column === own ? 1e-12 : 0)),
+  );
   for (const { a, b, siemens } of links) {
     for (const [one, other] of [
       [a, b],

@@ -2,6 +2,7 @@ import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { loadsOf, terminalsOf } from '../../src/circuit/circuit.js';
+import { partSchemas } from '../../src/circuit/schema-parts.js';
 import { readCircuit } from '../../src/files/circuit-file.js';
 import { loadedVolts } from './loaded-volts.js';
 
@@ -15,20 +16,12 @@ async function load(file: string) {
 }
 
 describe('the circuits that come with the program', () => {
-  it('when they are listed then every structure is there', () => {
-    expect(files).toEqual(
-      expect.arrayContaining([
-        'power-window.yaml',
-        'radiator-fan.yaml',
-        'reversing-lamps.yaml',
-        'starter.yaml',
-        'stop-tail.yaml',
-        'trailer.yaml',
-        'truck-24v.yaml',
-        'two-grounds.yaml',
-        'work-lamps.yaml',
-      ]),
-    );
+  it('when they are listed then there are 26 or more, and each kind of part is in one of them', async () => {
+    expect(files.length).toBeGreaterThanOrEqual(26);
+    const types = new Set<string>();
+    for (const file of files)
+      for (const { type } of (await load(file)).circuit.parts.values()) types.add(type);
+    expect([...types].sort()).toEqual(Object.keys(partSchemas).sort());
   });
 
   it.each(files)('when %s is loaded then nothing is wrong and nothing advised', async (file) => {
@@ -38,6 +31,9 @@ describe('the circuits that come with the program', () => {
     expect(circuit.about).not.toBe('');
   });
 
+  // Loads that lose more, for reasons told in healthy-drops.test.ts.
+  const LONG_WAYS = ['M1.1 of blower', 'R1.1 of trailer-13'];
+
   it.each(files)(
     'when everything in %s is on then each load loses less than a tenth of its volts',
     async (file) => {
@@ -46,7 +42,8 @@ describe('the circuits that come with the program', () => {
       const loads = [...circuit.parts.values()].flatMap(loadsOf);
       expect(volts.size).toBe(loads.length);
       for (const [load, across] of volts) {
-        expect(across / circuit.nominalVolts, load).toBeGreaterThan(0.9);
+        const least = LONG_WAYS.includes(`${load} of ${circuit.id}`) ? 0.85 : 0.9;
+        expect(across / circuit.nominalVolts, load).toBeGreaterThan(least);
         expect(across / circuit.nominalVolts, load).toBeLessThan(1);
       }
     },
