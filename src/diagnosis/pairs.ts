@@ -1,15 +1,14 @@
 /**
- * Two faults at once. Every pair is judged in the box of both severities; set covers only give the order: a pair whose members each
- * explain some of the abnormal findings comes first, and the more findings one of the two explains the sooner. They never exclude, since two faults can read as neither does alone.
- * A pair with a member that explains everything alone is no explanation of its own and is left out.
+ * Two faults at once. Every pair is judged in the box of both severities; `pair-order.ts` says which come first where the search is
+ * limited. A pair with a member that explains everything alone is no explanation of its own and is left out.
  */
 import { alone } from './alone.js';
-import { alikeFaults, parts } from './alike-faults.js';
-import { irredundantCovers } from './covers/covers.js';
 import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
 import { fitAtOnce } from './pair-fit.js';
 import type { Limits } from './pair-limits.js';
+import type { GroupPair } from './pair-order.js';
+import { pairsInOrder } from './pair-order.js';
 import { bothCourses, hasFallen } from './hypotheses.js';
 import type { Observation } from './observe.js';
 import type { Standing } from './rank.js';
@@ -24,15 +23,6 @@ export interface PairSearch {
   readonly near: readonly (readonly Fault[])[];
 }
 
-interface Candidate extends GroupPair {
-  readonly covers: boolean;
-  /** Abnormal findings that one of the two explains alone. */
-  readonly explains: number;
-  readonly weight: number;
-}
-
-/** Covers that put pairs in front; more would only reorder. */
-const MOST_COVERS = 5000;
 const MOST_NEAR = 40;
 
 /**
@@ -47,41 +37,7 @@ export function judgePairs(
   most: Limits,
 ): PairSearch {
   const order = new Map(faults.map((fault, i) => [fault, i]));
-  const groups = alikeFaults(bench, faults, evidence);
-  const known = groups.map((group) => alone(bench, group[0]!, evidence, abnormal));
-  const covering = new Set(
-    irredundantCovers(
-      abnormal.length,
-      known.map(({ explains }) => explains),
-      2,
-      MOST_COVERS,
-    ).covers.map((cover) => cover.join()),
-  );
-  const weights = groups.map((group) => group.reduce((sum, fault) => sum + fault.weight, 0));
-  const pairs: Candidate[] = [];
-  groups.forEach((a, i) => {
-    groups.forEach((b, j) => {
-      if (j <= i) return;
-      const covers = covering.has(`${i},${j}`) || covering.has(`${i}`) || covering.has(`${j}`);
-      const explains = new Set([...known[i]!.explains, ...known[j]!.explains]).size;
-      const severities = [known[i]!.severities, known[j]!.severities] as const;
-      // A fault that attaches something inside a run parts what is otherwise alike.
-      const manyA = parts(bench, b[0]!, a) ? a.map((fault) => [fault]) : [a];
-      const manyB = parts(bench, a[0]!, b) ? b.map((fault) => [fault]) : [b];
-      for (const first of manyA)
-        for (const second of manyB)
-          if (first[0]!.site !== second[0]!.site)
-            pairs.push({
-              a: first,
-              b: second,
-              severities,
-              covers,
-              explains,
-              weight: weights[i]! * weights[j]!,
-            });
-    });
-  });
-  pairs.sort((x, y) => Number(y.covers) - Number(x.covers) || y.explains - x.explains || y.weight - x.weight);
+  const pairs = pairsInOrder(bench, faults, evidence, abnormal);
   const standing: Standing[] = [];
   const near: { faults: readonly Fault[]; step: number }[] = [];
   let done = 0;
@@ -111,14 +67,6 @@ export function judgePairs(
     examined: { done, of },
     near: near.slice(0, MOST_NEAR).map(({ faults }) => faults),
   };
-}
-
-/** Two groups of faults that act alike: one of each is judged for all. */
-export interface GroupPair {
-  readonly a: readonly Fault[];
-  readonly b: readonly Fault[];
-  /** Severities of either that are worth trying. */
-  readonly severities: readonly [a: readonly number[], b: readonly number[]];
 }
 
 export interface Judged<P extends GroupPair> {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { diagnosisOf, workbenchOf } from './session-of.js';
+import { diagnosisOf, suspectIds, workbenchOf } from './session-of.js';
 
 test('when a pair of faults was judged on other findings before then the answer is that of a fresh start', async () => {
   const told = [
@@ -19,4 +19,26 @@ test('when a pair of faults was judged on other findings before then the answer 
     const fresh = diagnosisOf(await workbenchOf('reversing-lamps'), [...told, ...lines]);
     expect(diagnosisOf(used, [...told, ...lines])).toEqual(fresh);
   }
+});
+
+test('when two faults read as neither does alone then the pair that came forward before is still looked at', async () => {
+  const bench = await workbenchOf('trailer');
+  const lines = [
+    'pedal down',
+    'lights on',
+    'turn lever left',
+    'dead H1.54',
+    'dead H1.58',
+    'dead H2.54',
+    'dead H2.58',
+    'dead H3',
+    'dead H4',
+    'works H5',
+    'pedal up',
+    'turn lever middle',
+    // Alone each lamp without its return glows through the other filaments; without both it cannot.
+    'dead H1.58',
+    'dead H2.58',
+  ];
+  expect(suspectIds(diagnosisOf(bench, lines)).join(' ')).toContain('H1.31 resistance + SP4/W20 resistance');
 });
