@@ -2,6 +2,7 @@
  * Voltmeter readings on a whole circuit file: every product of control positions, healthy and with every single fault at three
  * severities, each read by a 10 MΩ meter at probe points that take turns; every possible relay and fuse outcome.
  */
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { createWorkbench, type Workbench } from '../../src/diagnosis/workbench.js';
 import { readCircuit } from '../../src/files/circuit-file.js';
@@ -14,21 +15,12 @@ import type { Ngspice } from './ngspice.js';
 import { compareReadings, type TableReading, type TableRow } from './reading-table.js';
 import { faultsIn, setUps, setUpWords, severities } from './table-circuits.js';
 
-export const CIRCUITS = [
-  'can-pair',
-  'charging',
-  'daytime-module',
-  'power-window',
-  'radiator-fan',
-  'reversing-lamps',
-  'starter',
-  'stop-tail',
-  'trailer',
-  'truck-24v',
-  'two-grounds',
-  'whole-car-draw',
-  'work-lamps',
-];
+const FOLDER = join(import.meta.dirname, '../../circuits');
+
+/** All that come with the program. */
+export const CIRCUITS = readdirSync(FOLDER)
+  .map((file) => file.replace('.yaml', ''))
+  .sort();
 
 /** @param most cases that are taken, evenly among all */
 function* readings(bench: Workbench, most: number): Generator<TableReading> {
@@ -80,7 +72,7 @@ function* readings(bench: Workbench, most: number): Generator<TableReading> {
  * @param most cases that are taken, evenly among all
  */
 export async function compareCircuit(ngspice: Ngspice, name: string, most: number): Promise<TableRow> {
-  const loaded = await readCircuit(join(import.meta.dirname, '../../circuits', `${name}.yaml`));
+  const loaded = await readCircuit(join(FOLDER, `${name}.yaml`));
   if ('problems' in loaded)
     throw new Error(`circuits/${name}.yaml is refused: ${loaded.problems[0]!.message}`);
   const [row] = await compareReadings(ngspice, [...readings(createWorkbench(loaded.circuit), most)]);
