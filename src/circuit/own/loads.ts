@@ -127,7 +127,7 @@ function figureOf(figure: string, type: LoadType, volts: number): Drawn | { wron
 
 /** "radiator fan 12 A" → the words and the figure. */
 function splitFigure(text: string): { words: string; figure?: string } {
-  const match = /^(.*?)[\s:]+(\d+(?:[.,]\d+)?\s*(?:W|A|mA|kW|watts?|amps?|Ω|ohm)?)$/iu.exec(text);
+  const match = /^(.*?)[\s:]+(\d+(?:[.,]\d+)?\s*[a-zΩ]{0,5})$/iu.exec(text);
   if (match === null) return { words: text.trim() };
   // Without a unit it may be a name: "lamp 2".
   return /[a-zΩ]$/iu.test(match[2]!)
