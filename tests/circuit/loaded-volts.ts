@@ -102,7 +102,7 @@ function statesOf(circuit: Circuit, branches: readonly Branch[]): ReadonlyMap<st
 function solve(count: number, links: readonly Link[], plus: number, volts: number): number[] {
   // What hangs on nothing would have any volts at all.
   const rows = Array.from({ length: count }, (_, own) =>
-    Array.from({ length: count + 1 }, (_, column) => (column === own ? 1e-12 : 0)),
+    Array.from({ length: count + 1 }, (__, column): number => (column === own ? 1e-12 : 0)),
   );
   for (const { a, b, siemens } of links) {
     for (const [one, other] of [
