@@ -36,3 +36,17 @@ export function carries(mm2: number): number {
 export function sizeFor(amps: number, atLeast = 0): number {
   return SIZES.find((mm2) => mm2 >= atLeast && carries(mm2) >= amps) ?? SIZES.at(-1)!;
 }
+
+/** Ohms of a metre of copper wire of 1 mm² at 20 °C: IEC 60028. */
+const COPPER = 0.017241;
+/**
+ * Volts a wire of a 12 V system may lose here, a little below the practice of 0.2 V for each cable (US Navy NAVEDTRA 14050); other
+ * systems in proportion.
+ */
+const DROP = 0.17;
+
+/** The smallest size that is sold and loses no more than practice allows on these metres; the thickest where none does. */
+export function sizeByDrop(amps: number, metres: number, volts: number): number {
+  const least = (COPPER * metres * amps) / ((DROP * volts) / 12);
+  return SIZES.find((mm2) => mm2 >= least) ?? SIZES.at(-1)!;
+}

@@ -2,10 +2,10 @@
  * Answers → circuit: battery, fuse, key switch where there is one, then switch, relay or module, the loads, their grounds. Lengths that
  * were not asked are rough (common practice, no source) and say so in the file.
  */
-import { sizeFor } from '../wire-capacity.js';
+import { sizeByDrop, sizeFor } from '../wire-capacity.js';
 import type { OwnLoad } from './loads.js';
 import { Sketch, type Keys } from './sketch.js';
-import type { Wish } from './wish.js';
+import { ampsOf, type Wish } from './wish.js';
 
 const LETTERS: Readonly<Record<OwnLoad['type'], string>> = {
   lamp: 'H',
@@ -38,14 +38,17 @@ export function designOf(wish: Wish): Sketch {
 
 class Design {
   readonly sketch = new Sketch();
-  /** Thick enough for the fuse. */
-  readonly #feed: number;
+  /** Everything on the fuse together. */
+  readonly #amps: number;
+  /** Size of the wires that were asked for, as thick as the fuse wants at least. */
+  readonly #long: number;
   readonly #signal: number;
   readonly #contacts: string;
 
   constructor(private readonly wish: Wish) {
     const { sketch } = this;
-    this.#feed = Math.max(sizeFor(wish.fuseAmps), wish.mm2);
+    this.#amps = ampsOf(wish.also === undefined ? wish.loads : [...wish.loads, wish.also]);
+    this.#long = Math.max(sizeFor(wish.fuseAmps), wish.mm2);
     this.#signal = sizeFor(wish.fuseAmps, SIGNAL_MM2);
     this.#contacts = contacts(wish.positions.slice(1));
     sketch.place('battery', 1, 'battery');
@@ -56,6 +59,11 @@ class Design {
     this.#also(bar);
     const outputs = this.#driver(bar);
     this.#loads(outputs);
+  }
+
+  /** For a short wire that carries all of it: within the fuse and the volts it may lose. */
+  #size(metres: number): number {
+    return sizeFor(this.wish.fuseAmps, sizeByDrop(this.#amps, metres, this.wish.volts));
   }
 
   /** Battery to fuse, key switch, and the point from which everything of this circuit is fed. */
@@ -96,7 +104,7 @@ class Design {
         ],
         'contacts: [{between: [30, 15], closed: [on]}]',
       );
-      sketch.wire(from, `${key}.30`, this.#feed, 1.2, 'fuse to the key switch');
+      sketch.wire(from, `${key}.30`, this.#size(1.2), 1.2, 'fuse to the key switch');
       from = `${key}.15`;
     }
     sketch.group('From the fuse: what is fed by it begins at this splice');
@@ -105,7 +113,8 @@ class Design {
       ['name', 'feed splice behind the fuse'],
       ['place', 'fuse box'],
     ]);
-    sketch.wire(from, bar, this.#feed, wish.live === 'key' ? 1.2 : 0.2, 'to the feed splice');
+    const metres = wish.live === 'key' ? 1.2 : 0.2;
+    sketch.wire(from, bar, this.#size(metres), metres, 'to the feed splice');
     return bar;
   }
 
@@ -151,11 +160,11 @@ class Design {
     );
     const hand = this.#switch();
     if (wish.side === 'feed') {
-      this.sketch.wire(bar, `${hand}.1`, this.#feed, 1.5, 'feed splice to the switch');
+      this.sketch.wire(bar, `${hand}.1`, this.#size(1.5), 1.5, 'feed splice to the switch');
       return { feeds: [`${hand}.2`], back: undefined };
     }
     const ground = this.#ground('ground at the switch', 'switch');
-    this.sketch.wire(`${hand}.2`, ground, this.#feed, 0.4, 'switch to ground');
+    this.sketch.wire(`${hand}.2`, ground, this.#size(0.4), 0.4, 'switch to ground');
     return { feeds: [bar], back: `${hand}.1` };
   }
 
@@ -172,7 +181,7 @@ class Design {
       ['place', 'relay carrier'],
     ]);
     const ground = this.#ground('ground at the relay carrier', 'relay carrier');
-    sketch.wire(bar, `${relay}.30`, this.#feed, 0.4, 'feed of the relay contact');
+    sketch.wire(bar, `${relay}.30`, this.#size(0.4), 0.4, 'feed of the relay contact');
     if (wish.side === 'feed') {
       sketch.wire(bar, `${hand}.1`, this.#signal, 1.5, 'feed of the switch');
       sketch.wire(`${hand}.2`, `${relay}.86`, this.#signal, 1.5, 'switch to the coil');
@@ -213,8 +222,8 @@ class Design {
       ].join(', '),
     );
     const ground = this.#ground('module ground', 'module');
-    sketch.wire(bar, `${module}.30`, this.#feed, 1.5, 'supply of the module');
-    sketch.wire(`${module}.31`, ground, this.#feed, 0.4, 'module to ground');
+    sketch.wire(bar, `${module}.30`, this.#size(1.5), 1.5, 'supply of the module');
+    sketch.wire(`${module}.31`, ground, this.#size(0.4), 0.4, 'module to ground');
     if (high) {
       sketch.wire(bar, `${hand}.1`, this.#signal, 1.5, 'feed of the switch');
       sketch.wire(`${hand}.2`, `${module}.1`, this.#signal, 1.5, 'switch to the module');
@@ -237,7 +246,7 @@ class Design {
     sketch.group('The way to the loads');
     sketch.place('loads', 3);
     const loom = wish.connectors === 'loom' || wish.connectors === 'both';
-    const size = this.#feed;
+    const size = this.#long;
     const one = feeds.length === 1;
     let starts: readonly string[] = feeds;
     if (loom) {
@@ -316,7 +325,7 @@ class Design {
       ['name', 'return splice at the loads'],
       ['place', 'loads'],
     ]);
-    sketch.wire(meet, back, this.#feed, metres, 'return to the switch');
+    sketch.wire(meet, back, this.#long, metres, 'return to the switch');
     return [meet];
   }
 

@@ -58,7 +58,7 @@ function about({ loads, control, side, through, live, fuseAmps, also, volts }: W
   const amps = Number(ampsOf(loads).toPrecision(2));
   return [
     `${loads.length === 1 ? 'One load' : `${loads.length} loads`} of ${amps} A together at ${volts} V: ${loads.map(({ name }) => name).join(', ')}.`,
-    how,
+    `${how.charAt(0).toUpperCase()}${how.slice(1)}`,
     `The fuse of ${fuseAmps} A is live ${live === 'always' ? 'all the time' : 'with the key on'}${also === undefined ? '' : `; ${also.name} hangs on it too`}.`,
   ];
 }

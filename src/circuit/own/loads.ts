@@ -23,7 +23,7 @@ export const MOST_LOADS = 16;
 
 const KINDS: readonly (readonly [RegExp, LoadType, figure: string])[] = [
   [/\bleds?\b/i, 'LED lamp', '3 W'],
-  [/lamps?\b|lights?\b|bulbs?\b|beam|blinker|indicator/i, 'lamp', '21 W'],
+  [/lamps?\b|lights?\b|bulbs?\b|beam|beacon|blinker|indicator/i, 'lamp', '21 W'],
   [/horn/i, 'horn', '5 A'],
   [/heat|defrost|demist/i, 'heater', '10 A'],
   [/buzzer|beeper/i, 'buzzer', '0.1 A'],
@@ -165,7 +165,10 @@ function plain(value: number): string {
 
 /** Names that a lamp may be given by, for a question. */
 export function lampNames(): string {
-  return CATALOGUE.filter(({ type }) => type === 'lamp')
+  return CATALOGUE.filter(
+    ({ type, made }) =>
+      type === 'lamp' && [...made.values()].every(({ filaments }) => filaments === undefined),
+  )
     .slice(0, 6)
     .map(({ id }) => id)
     .join(', ');

@@ -1,7 +1,6 @@
 /** The questions that lead to a circuit of one's own: a dozen, each with an answer for Enter and a way to be asked again. */
-import { COPPER } from './copper.js';
 import { parseQuantity, type Quantity } from '../quantity.js';
-import { sizeFor, SIZES } from '../wire-capacity.js';
+import { sizeByDrop, sizeFor } from '../wire-capacity.js';
 import { lampNames, MOST_LOADS, parseLoads, type OwnLoad, type Understood } from './loads.js';
 import { ampsOf, type Wish } from './wish.js';
 
@@ -9,7 +8,9 @@ export interface Question<K extends keyof Wish = keyof Wish> {
   readonly key: K;
   /** How it is called as a flag and in a file of answers. */
   readonly flag: string;
-  readonly ask: string;
+  readonly ask: (soFar: Partial<Wish>) => string;
+  /** What may be answered, or an example. */
+  readonly hint?: string;
   /** What Enter means, in words that `parse` understands; depends on the answers before it. */
   readonly usual: (soFar: Partial<Wish>) => string;
   readonly parse: (text: string, soFar: Partial<Wish>) => Understood<Wish[K]>;
@@ -21,9 +22,6 @@ export interface Question<K extends keyof Wish = keyof Wish> {
 const RATINGS = [1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 40, 60, 80, 100];
 /** A fuse is chosen so that its loads draw at most this part of it (common practice, no source). */
 const FILLED = 0.75;
-/** Volts a long wire may lose at 12 V; see planning/advice/voltage-drop.ts. */
-const DROP = 0.17;
-
 function question<K extends keyof Wish>(one: Question<K>): Question {
   return one as unknown as Question;
 }
@@ -32,14 +30,15 @@ export const QUESTIONS: readonly Question[] = [
   question({
     key: 'title',
     flag: 'title',
-    ask: 'What is the circuit called?',
+    ask: () => 'What is the circuit called?',
     usual: () => 'My circuit',
     parse: (text) => nameIn(text, 120),
   }),
   question({
     key: 'volts',
     flag: 'volts',
-    ask: 'Volts of the system: 6, 12 or 24?',
+    ask: () => 'Volts of the system?',
+    hint: '6, 12 or 24',
     usual: () => '12 V',
     parse: (text) => {
       const volts = Number(/^(6|12|24)\s*v?$/i.exec(text)?.[1]);
@@ -51,21 +50,24 @@ export const QUESTIONS: readonly Question[] = [
   question({
     key: 'loads',
     flag: 'loads',
-    ask: `Which loads? (like: 2 stop lamps 21 W, horn 5 A; or by what is printed on them: ${lampNames()})`,
+    ask: () => 'Which loads?',
+    hint: `like: 2 stop lamps 21 W, horn 5 A; or by what is printed on them: ${lampNames()}`,
     usual: () => '2 lamps 21 W',
     parse: (text, { volts = 12 }) => parseLoads(text, volts),
   }),
   question({
     key: 'control',
     flag: 'switch',
-    ask: 'What switches them on? (a name, like: light switch, brake pedal)',
+    ask: () => 'What switches them on?',
+    hint: 'a name, like: light switch, brake pedal',
     usual: () => 'light switch',
     parse: (text) => nameIn(text, 40),
   }),
   question({
     key: 'positions',
     flag: 'positions',
-    ask: 'Its positions, the one at rest first?',
+    ask: () => 'Its positions, the one at rest first?',
+    hint: 'in all but the first the loads are on',
     usual: ({ control = '' }) =>
       /pedal/i.test(control) ? 'up, down' : /button/i.test(control) ? 'out, pressed' : 'off, on',
     parse: positionsIn,
@@ -73,35 +75,45 @@ export const QUESTIONS: readonly Question[] = [
   question({
     key: 'helper',
     flag: 'helper',
-    ask: 'Must somebody hold it while another person measures? (yes, no)',
+    ask: () => 'Must somebody hold it while another person measures?',
+    hint: 'yes, no',
     usual: ({ control = '' }) => (/pedal|button/i.test(control) ? 'yes' : 'no'),
     parse: yesNo,
   }),
   question({
     key: 'through',
     flag: 'through',
-    ask: 'Does the switch carry the current itself, or does it work a relay or a module? (switch, relay, module)',
+    ask: () => 'Does the switch carry the current itself, or does it work a relay or a module?',
+    hint: 'switch, relay, module',
     usual: () => 'switch',
     parse: oneOf('switch', 'relay', 'module'),
   }),
   question({
     key: 'side',
     flag: 'side',
-    ask: 'Is it switched in the feed or on the ground side? (feed, ground)',
+    ask: ({ through }) =>
+      ({
+        relay: 'Does the switch feed the coil of the relay, or does it ground it?',
+        module: 'Does the switch put battery + or ground on the input of the module?',
+        switch: 'Is it switched in the feed or on the ground side?',
+      })[through ?? 'switch'],
+    hint: 'feed, ground',
     usual: () => 'feed',
     parse: oneOf('feed', 'ground'),
   }),
   question({
     key: 'live',
     flag: 'live',
-    ask: 'Is the feed live always, or only with the key on? (always, key)',
+    ask: () => 'Is the feed live always, or only with the key on?',
+    hint: 'always, key',
     usual: () => 'always',
     parse: oneOf('always', 'key'),
   }),
   question({
     key: 'also',
     flag: 'also',
-    ask: 'What else hangs on the same fuse? (one load, like: horn 5 A; none)',
+    ask: () => 'What else hangs on the same fuse?',
+    hint: 'one load that is easy to try, like: horn 5 A; none',
     usual: () => 'none',
     parse: (text, { volts = 12 }): Understood<OwnLoad | undefined> => {
       if (/^(none|nothing|no|-)$/i.test(text)) return { value: undefined };
@@ -115,7 +127,7 @@ export const QUESTIONS: readonly Question[] = [
   question({
     key: 'fuseAmps',
     flag: 'fuse',
-    ask: 'Rating of the fuse?',
+    ask: () => 'Rating of the fuse?',
     usual: ({ loads = [], also }) => {
       const amps = ampsOf(also === undefined ? loads : [...loads, also]);
       return `${RATINGS.find((rating) => rating >= 5 && rating * FILLED >= amps) ?? 100} A`;
@@ -125,7 +137,7 @@ export const QUESTIONS: readonly Question[] = [
   question({
     key: 'grounds',
     flag: 'grounds',
-    ask: 'How many ground points do the loads share?',
+    ask: () => 'How many ground points do the loads share?',
     usual: () => '1',
     when: ({ side, through }) => side === 'feed' || through !== 'switch',
     parse: (text, { loads = [] }) => {
@@ -141,23 +153,25 @@ export const QUESTIONS: readonly Question[] = [
   question({
     key: 'connectors',
     flag: 'connectors',
-    ask: 'Where are plug connectors? (none, loom = one in the wire from the switch, loads = one at each load, both)',
+    ask: () => 'Where are plug connectors?',
+    hint: 'none, loom = one in the wire from the switch, loads = one at each load, both',
     usual: () => 'loads',
     parse: oneOf('none', 'loom', 'loads', 'both'),
   }),
   question({
     key: 'metres',
     flag: 'length',
-    ask: 'About how long is the wire from the switch to the loads?',
+    ask: () => 'About how long is the wire from the switch to the loads?',
     usual: () => '4 m',
     parse: (text) => amountIn(text, 'length', 'm'),
   }),
   question({
     key: 'mm2',
     flag: 'size',
-    ask: 'Its size?',
+    ask: () => 'Its size?',
+    hint: 'mm2 or AWG',
     usual: ({ loads = [], metres = 4, volts = 12, fuseAmps = 10 }) =>
-      `${longSize(ampsOf(loads), metres, volts, fuseAmps)} mm2`,
+      `${sizeFor(fuseAmps, sizeByDrop(ampsOf(loads), metres, volts))} mm2`,
     parse: (text) =>
       /^\d+(?:[.,]\d+)?$/.test(text) ? amountIn(`${text} mm2`, 'size', 'mm2') : amountIn(text, 'size', 'mm2'),
   }),
@@ -176,12 +190,6 @@ export function answerAll(given: ReadonlyMap<string, string>): Understood<Wish> 
     soFar = { ...soFar, [key]: read.value };
   }
   return { value: soFar as Wish };
-}
-
-/** The smallest size that its fuse protects and whose drop stays within the practice. */
-function longSize(amps: number, metres: number, volts: number, fuseAmps: number): number {
-  const byDrop = (COPPER * metres * amps) / ((DROP * volts) / 12);
-  return sizeFor(fuseAmps, SIZES.find((size) => size >= byDrop) ?? SIZES.at(-1)!);
 }
 
 function oneOf<T extends string>(...words: readonly T[]) {

@@ -25,7 +25,8 @@ export async function askWish(
     const usual = question.usual(before);
     const fixed = given.get(question.flag);
     const silent = fixed !== undefined || question.when?.(before) === false;
-    const typed = silent ? (fixed ?? usual) : await asker.ask(`${question.ask} [${usual}]`);
+    if (!silent && question.hint !== undefined) output.say(paragraph(question.hint, '    '), 'faint');
+    const typed = silent ? (fixed ?? usual) : await asker.ask(`${question.ask(before)} [${usual}]`);
     if (typed === undefined) throw new Interrupted('no more answers');
     if (!silent && /^back$/i.test(typed)) {
       at = asked.pop() ?? 0;
