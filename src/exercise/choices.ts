@@ -25,6 +25,8 @@ import { mendedBy, repairOf } from './mends.js';
 const AS_GOOD = 0.75;
 /** Share of the weight from which on a repair is the thing to do. */
 const PLAIN = 0.9;
+/** Share below which it is no choice at all; nothing is weighed for it. */
+const HOPELESS = 0.02;
 
 /** Diagnoses by the events before; a grown session goes on where it stood, so they are asked for in order. */
 export type DiagnosisAt = (before: readonly Recorded[]) => Diagnosis;
@@ -137,6 +139,8 @@ function judgeRepair(
     .reduce((sum, suspect) => sum + suspect.share, 0);
   // A fuse that was seen blown is renewed whatever else is wrong.
   if (action.do === 'fit new' && seenBlown(session, action.part)) return undefined;
+  if (diagnosis.groups.length > 1 && share < HOPELESS)
+    return { kind: 'repair', bits: 0, value: share, best: undefined, score: 0 };
   const repair = repairOf(bench, action);
   const best = bestTest(bench, session, diagnosis, tools);
   const most = Math.max(0, ...diagnosis.groups.map((group) => group.share));

@@ -8,6 +8,8 @@ import type { Event, Recorded } from '../session/events.js';
 import { foldCase } from '../session/fold.js';
 import { undoneNumbers } from '../session/observed-order.js';
 import type { DiagnosisAt } from './choices.js';
+import { provedConditions } from './proved.js';
+import type { Run } from './run.js';
 
 export interface Unsupported {
   readonly number: number;
@@ -19,8 +21,7 @@ export interface Unsupported {
 const SURE = 0.9;
 
 export function unsupportedClaims(
-  bench: Workbench,
-  recorded: readonly Recorded[],
+  { bench, recorded, complained }: Pick<Run, 'bench' | 'recorded' | 'complained'>,
   diagnosisAt: DiagnosisAt,
 ): readonly Unsupported[] {
   const undone = undoneNumbers(recorded);
@@ -33,6 +34,7 @@ export function unsupportedClaims(
       if (why !== undefined) found.push({ number, kind: 'claim', why });
     }
     if (event.type === 'concluded') {
+      if (provedConditions(bench.circuit, before(), complained) === complained.length) return;
       const why = notProved(event.at, diagnosisAt(before()));
       if (why !== undefined) found.push({ number, kind: 'cause', why });
     }

@@ -8,6 +8,7 @@ import { undoneNumbers } from '../session/observed-order.js';
 import { diagnosesOf, judgeChoices } from './choices.js';
 import { unsupportedClaims } from './claims.js';
 import type { MarkItem } from './exercise.js';
+import { provedConditions } from './proved.js';
 import { slipsOf } from './ledger.js';
 import type { Choice, Loss, Mark } from './mark-data.js';
 import type { Road } from './planner-road.js';
@@ -97,11 +98,11 @@ export function markOf(run: Run, par: Road): Mark {
       );
 
   // Minutes and money: quick and cheap count only where the repair is proved to have cured.
-  const final = diagnosisAt(counted);
+  const shown = provedConditions(bench.circuit, counted, run.complained);
   const ledger = run.ledger;
   const spent = run.spent;
   const budget = budgetOf(run, par);
-  const proved = final.verified && cured;
+  const proved = shown === run.complained.length && cured;
   if (!proved)
     lose('economy', marking.economy, undefined, 'minutes and money count only for a repair that is proved');
   else {
@@ -131,24 +132,19 @@ export function markOf(run: Run, par: Road): Mark {
   // Claims.
   if (conclusions.length === 0 && !counted.some(({ event }) => event.type === 'claimed'))
     lose('claims', marking.claims, undefined, 'nothing was concluded');
-  for (const { number, kind, why } of unsupportedClaims(bench, recorded, diagnosisAt))
+  for (const { number, kind, why } of unsupportedClaims(run, diagnosisAt))
     lose('claims', kind === 'cause' ? marking.claims : COSTS.claim * marking.claims, number, why);
 
   // Verification.
-  if (!proved) {
-    const partly =
-      cured &&
-      final.findings.length > 0 &&
-      counted.some(({ number, event }) => event.type === 'found' && number > (lastRepair() ?? 0));
+  if (!proved)
     lose(
       'verified',
-      final.verified ? marking.verified : partly ? marking.verified / 2 : marking.verified,
+      shown > 0 && shown < run.complained.length ? marking.verified / 2 : marking.verified,
       lastRepair(),
-      final.verified
-        ? 'a fault is still there'
-        : 'not every failed condition was repeated and found good after the last repair',
+      shown === run.complained.length
+        ? 'a fault is still there that the complaint does not show'
+        : 'not every condition of the complaint was looked at again, and found good, after the last repair',
     );
-  }
 
   // Safety last: it caps the whole.
   if (!worked) lose('safety', marking.safety, undefined, 'nothing was done');
@@ -226,7 +222,10 @@ export function markOf(run: Run, par: Road): Mark {
 }
 
 function choiceWords({ kind, best, value, bits, score }: Choice): string {
-  if (best === undefined) return `${Math.round(100 * score)} % of what the likeliest repair promised`;
+  if (best === undefined)
+    return score > 0
+      ? `${Math.round(100 * score)} % of what the likeliest repair promised`
+      : `repaired on ${Math.round(100 * value)} % of the suspicion, where a test was due`;
   const own = `${figure(bits)} bit expected, ${figure(value)} a minute`;
   return `${kind === 'repair' ? 'repaired where a test was due: ' : ''}${own}; best was ${best.line}: ${figure(best.bits)} bit, ${figure(best.value)} a minute`;
 }

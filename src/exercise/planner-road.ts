@@ -10,8 +10,8 @@ import { repairAction } from './repair-action.js';
 import type { Run } from './run.js';
 
 /** Tests after which the planner gives up, and repairs that did not cure. */
-const MOST_TESTS = 30;
-const MOST_REPAIRS = 6;
+const MOST_TESTS = 40;
+const MOST_REPAIRS = 12;
 
 export interface Road {
   /** The complaint was cured and every condition repeated. */

@@ -149,14 +149,15 @@ function claim(rest: string, circuit: Circuit, recorded: readonly Recorded[]): S
   return { kind: 'events', events };
 }
 
-function asQuestion(line: string, circuit: Circuit, recorded: readonly Recorded[]): StudentLine | undefined {
-  const [, whole, ending] = /^(.*?)\s*\??((?:\s+when\s.*)?)$/is.exec(line) as unknown as [
+function asQuestion(text: string, circuit: Circuit, recorded: readonly Recorded[]): StudentLine | undefined {
+  // A stroke at the end: the battery's volts beside the reading, from a second meter there.
+  const beside = /\/$/.test(text);
+  const line = text.replace(/\s*\/$/, '');
+  const [, head, ending] = /^(.*?)\s*\??((?:\s+when\s.*)?)$/is.exec(line) as unknown as [
     string,
     string,
     string,
   ];
-  const beside = /\/$/.test(whole);
-  const head = whole.replace(/\s*\/$/, '');
   const blank = BLANKS.find(([start]) => start.test(`${head} `));
   if (blank !== undefined) {
     const value = beside && blank[1] === '0' ? '0/12' : blank[1];

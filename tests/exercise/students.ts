@@ -1,0 +1,137 @@
+/**
+ * Five scripted students, written down before their marks were counted: the marks must rank them in this order. The last two know the
+ * fault, as somebody lucky does; what they do is marked by what was known.
+ */
+import { repairAction } from '../../src/exercise/repair-action.js';
+import type { Complained } from '../../src/exercise/complaint-events.js';
+import {
+  diagnosisOf,
+  doAll,
+  lookAgain,
+  mend,
+  planned,
+  read,
+  repeatAll,
+} from '../../src/exercise/planner-road.js';
+import { reachable } from '../../src/planning/live-line.js';
+import { atRest } from '../../src/session/setup.js';
+import type { Run } from '../../src/exercise/run.js';
+import type { Event, Reading } from '../../src/session/events.js';
+import { wayThrough } from '../bench/planning/practices.js';
+
+export type Student = (run: Run) => Promise<void>;
+
+/** Volts by which a point must differ from a good vehicle to count as bad; tests and repairs after which anyone gives up. */
+const CLEARLY = 1;
+const MOST_TESTS = 14;
+const MOST_REPAIRS = 60;
+
+export const STUDENTS: Readonly<Record<string, Student>> = {
+  planner: async (run) => void (await planned(run)),
+  /** From the battery along the current to the load and on to ground, volts at each point; then what lies between good and bad. */
+  'feed-follower': async (run) => {
+    await begin(run);
+    for (const one of run.complained) {
+      const between = await follow(run, one);
+      if (await repairInTurn(run, between)) return finish(run);
+    }
+    await repairInTurn(run, undefined);
+    await finish(run);
+  },
+  /** No reading at all: the likeliest repair first, until the complaint is gone. */
+  'guess-swapper': async (run) => {
+    await begin(run);
+    await repairInTurn(run, undefined);
+    await finish(run);
+  },
+  /** Goes straight to the right part, without a look before or after. */
+  'lucky guesser': async (run) => {
+    await doAll(run, run.opening);
+    for (const { fault } of run.exercise.faults)
+      await doAll(run, [
+        { type: 'concluded', at: fault.part, words: 'that is what it always is' },
+        { type: 'did', action: repairAction(run.bench, fault) },
+      ]);
+    await doAll(run, [{ type: 'closed' }]);
+  },
+  /** Sparks a feed to ground to see whether it is live, measures ohms on it, then happens to be right, and proves it. */
+  'unsafe but quick': async (run) => {
+    await begin(run);
+    const feed = firstFeed(run);
+    await doAll(run, [{ type: 'did', action: { do: 'jumper', between: [feed, 'body'] } }]);
+    if (run.case.now.jumpers.length > 0)
+      await doAll(run, [{ type: 'did', action: { do: 'remove jumper', between: [feed, 'body'] } }]);
+    const ohms: Reading = { kind: 'ohms', red: feed, black: 'body', value: 'OL' };
+    await doAll(run, [{ type: 'found', reading: ohms }]);
+    for (const { fault } of run.exercise.faults) await mend(run, [fault.id]);
+    await lookAgain(run);
+    await finish(run);
+  },
+};
+
+async function begin(run: Run): Promise<void> {
+  await doAll(run, run.opening);
+  await lookAgain(run);
+}
+
+/** Repeats, names what was mended last, and closes. */
+async function finish(run: Run): Promise<void> {
+  const cured = run.vehicle.hidden.length === 0;
+  if (cured) await repeatAll(run);
+  const mended = new Set(run.exercise.faults.map(({ fault }) => fault.part));
+  if (cured) for (const at of mended) await doAll(run, [{ type: 'concluded', at, words: '' }]);
+  await doAll(run, [{ type: 'closed' }]);
+}
+
+/** @param sites only faults at these; undefined = all */
+async function repairInTurn(run: Run, sites: ReadonlySet<string> | undefined): Promise<boolean> {
+  // In the order of what the complaint left, without thinking again.
+  const order = diagnosisOf(run)
+    .groups.flatMap(({ repair, suspects }) => suspects.map((suspect) => ({ how: repair.how, suspect })))
+    .filter(({ suspect }) => sites === undefined || suspect.faults.some(({ site }) => sites.has(site)));
+  const tried = new Set<string>();
+  for (const { how, suspect } of order) {
+    if (tried.has(how)) continue;
+    if (tried.size >= MOST_REPAIRS) return false;
+    tried.add(how);
+    await mend(
+      run,
+      suspect.faults.map(({ id }) => id),
+    );
+    if (await lookAgain(run)) return true;
+  }
+  return false;
+}
+
+async function follow(run: Run, { setUp, load, when }: Complained): Promise<ReadonlySet<string>> {
+  const { bench } = run;
+  const { stations, elements } = wayThrough(bench, setUp, load);
+  let low = -1;
+  let high = elements.length - 1;
+  for (const { point, along, good } of stations.slice(0, MOST_TESTS)) {
+    const draft: Extract<Event, { type: 'found' }> = {
+      type: 'found',
+      reading: { kind: 'volts', red: point, black: 'bat-', value: { value: 0, step: 0.01 } },
+      ...(when.length > 0 ? { when } : {}),
+    };
+    const before = run.recorded.length;
+    await read(run, draft);
+    const event = run.recorded[before]?.event;
+    const volts =
+      event?.type === 'found' && event.reading.kind === 'volts' ? event.reading.value.value : good;
+    if (Math.abs(volts - good) < CLEARLY) low = along;
+    else {
+      high = along;
+      break;
+    }
+  }
+  return new Set(elements.slice(Math.max(0, low), high + 1).map((i) => bench.network.elements[i]!.site));
+}
+
+/** A fuse that is fed with everything at rest; else the battery's own post. */
+function firstFeed({ bench }: Run): string {
+  const { circuit } = bench;
+  const fed = reachable(circuit, atRest(circuit), 'bat+', 'metal');
+  const fuse = [...circuit.parts.values()].find(({ type, id }) => type === 'fuse' && fed.has(`${id}.1`));
+  return fuse === undefined ? 'bat+' : `${fuse.id}.1`;
+}
