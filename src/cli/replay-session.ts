@@ -75,7 +75,10 @@ export async function replayFile(
     return { ...base, outcome: differs.length === 0 ? 'holds' : 'differs', lines: differs, reasons, notes };
   } catch (error) {
     if (!(error instanceof Failure || error instanceof JournalError)) throw error;
-    const lines = [error.message, error.mend].filter((line) => line !== '');
+    // The name as it was given: the same on every machine, as the rest is.
+    const lines = [error.message, error.mend]
+      .filter((line) => line !== '')
+      .map((line) => line.replaceAll(path, shown));
     return { ...FAILED, file: shown, title: shown, lines };
   }
 }

@@ -141,6 +141,7 @@ test.each([
   [['--shard', '0/4'], 'there is no share 0 of 4'],
   [['--before', 'nowhere'], '--before nowhere: there is no such folder'],
   [['--circuits', 'all/b.yaml'], '--circuits all/b.yaml: there is no such folder'],
+  [[''], 'a name is empty'],
   [['--output', 'no/such/folder/x.xml'], 'no/such/folder/x.xml could not be written (ENOENT)'],
 ])('when replay is given %j then it could not run, and what is wrong is said', async (flags, message) => {
   const ran = await at.run(['replay', ...flags, 'all/b.yaml']);

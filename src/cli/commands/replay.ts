@@ -34,6 +34,11 @@ export async function replay(context: Context, names: readonly string[], flags: 
   const format = formatOf(flags.format, flags.json === true);
   const shard = shardOf(flags.shard);
   jobsOf(flags.jobs, 0);
+  if (names.includes(''))
+    throw new Failure(
+      'a name is empty',
+      'Name sessions or folders: replay sessions. The folder you are in is a dot.',
+    );
   const all = await collect(io.cwd, names);
   const tasks = inShard(all.tasks, shard);
   sayCollected(context, all);
@@ -45,6 +50,8 @@ export async function replay(context: Context, names: readonly string[], flags: 
     strict: flags.strict === true,
   };
   const live: Format | undefined = flags.output === undefined ? format : 'text';
+  // Before the work: a name that cannot be written must not show after an hour, nor an old report be taken for this one.
+  if (flags.output !== undefined) await writeOut(io.cwd, flags.output, '');
   const progress = new Progress(io, tasks.length);
   const replays: Replay[] = [];
   if (live === 'tap') output.result(tapHead(tasks.length));
@@ -122,7 +129,7 @@ async function writeOut(cwd: string, name: string, text: string): Promise<void> 
   await writeFile(resolve(cwd, name), text).catch((error: unknown) => {
     throw new Failure(
       `${name} could not be written (${systemCode(error) || 'unknown reason'})`,
-      'Check that its folder exists and may be written to.',
+      'Check that its folder exists, may be written to and has room.',
       undefined,
       { cause: error },
     );
