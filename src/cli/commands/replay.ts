@@ -58,9 +58,8 @@ export async function replay(context: Context, names: readonly string[], flags: 
   const count = (one: Replay): void => progress.step(one.outcome === 'holds');
   for await (const one of replayAll(tasks, options, jobsOf(flags.jobs, tasks.length), count)) {
     replays.push(one);
-    if (live === 'text' || live === 'tap') progress.wipe();
-    if (live === 'text') printText(context, one);
-    if (live === 'tap') output.result(tapLine(one, replays.length));
+    if (live === 'text') progress.around(() => printText(context, one));
+    if (live === 'tap') progress.around(() => output.result(tapLine(one, replays.length)));
   }
   progress.wipe();
   const totals = totalsOf(replays);

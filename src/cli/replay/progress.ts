@@ -25,12 +25,23 @@ export class Progress {
     const now = this.io.now().getTime();
     if (now - this.#last < MILLISECONDS_BETWEEN) return;
     this.#last = now;
-    this.#show(`${this.#done} of ${this.of}${this.#bad === 0 ? '' : `, ${this.#bad} not as expected`}`);
+    this.#show(this.#words());
   }
 
-  /** Before anything else is printed. */
+  /** Prints on stdout: where that is the same terminal, the line makes room and comes back. */
+  around(print: () => void): void {
+    const shown = this.#shown !== '' && this.io.isTTY.stdout;
+    if (shown) this.wipe();
+    print();
+    if (shown) this.#show(this.#words());
+  }
+
   wipe(): void {
     this.#show('');
+  }
+
+  #words(): string {
+    return `${this.#done} of ${this.of}${this.#bad === 0 ? '' : `, ${this.#bad} not as expected`}`;
   }
 
   #show(text: string): void {
