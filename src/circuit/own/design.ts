@@ -63,7 +63,7 @@ class Design {
 
   /** For a short wire that carries all of it: within the fuse and the volts it may lose. */
   #size(metres: number): number {
-    return sizeFor(this.wish.fuseAmps, sizeByDrop(this.#amps, metres, this.wish.volts));
+    return sizeFor(this.wish.fuseAmps, Math.max(SIGNAL_MM2, sizeByDrop(this.#amps, metres, this.wish.volts)));
   }
 
   /** Battery to fuse, key switch, and the point from which everything of this circuit is fed. */

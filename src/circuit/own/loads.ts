@@ -66,8 +66,13 @@ function parseOne(piece: string, volts: number): Understood<OwnLoad[]> {
     };
   if (count < 1 || count > MOST_LOADS)
     return { wrong: `${count} of "${words}" cannot be drawn in one circuit`, mend: `say 1 to ${MOST_LOADS}` };
-  const [, type, usual] = KINDS.find(([sign]) => sign.test(words)) ?? [/./, 'load' as const, '1 A'];
+  const [, type, usual] = KINDS.find(([sign]) => sign.test(words)) ?? [/./, 'load' as const, ''];
   const known = catalogued(words, type, volts);
+  if (known === undefined && figure === undefined && usual === '')
+    return {
+      wrong: `it is not known how much "${words}" draws`,
+      mend: `add its watts or amperes: ${words} 20 W`,
+    };
   const drawn = known ?? figureOf(figure ?? usual, type, volts);
   if ('wrong' in drawn) return drawn;
   const name = count > 1 ? singular(drawn.name ?? words) : (drawn.name ?? words);

@@ -22,6 +22,9 @@ export interface Question<K extends keyof Wish = keyof Wish> {
 const RATINGS = [1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 40, 60, 80, 100];
 /** A fuse is chosen so that its loads draw at most this part of it (common practice, no source). */
 const FILLED = 0.75;
+/** Long wires of vehicles are not made thinner, for their strength (common practice, no source), mm2. */
+const THINNEST = 0.75;
+
 function question<K extends keyof Wish>(one: Question<K>): Question {
   return one as unknown as Question;
 }
@@ -171,7 +174,7 @@ export const QUESTIONS: readonly Question[] = [
     ask: () => 'Its size?',
     hint: 'mm2 or AWG',
     usual: ({ loads = [], metres = 4, volts = 12, fuseAmps = 10 }) =>
-      `${sizeFor(fuseAmps, sizeByDrop(ampsOf(loads), metres, volts))} mm2`,
+      `${sizeFor(fuseAmps, Math.max(THINNEST, sizeByDrop(ampsOf(loads), metres, volts)))} mm2`,
     parse: (text) =>
       /^\d+(?:[.,]\d+)?$/.test(text) ? amountIn(`${text} mm2`, 'size', 'mm2') : amountIn(text, 'size', 'mm2'),
   }),

@@ -11,10 +11,12 @@ import type { CommandResult, Context } from '../context.js';
 import { Failure } from '../failure.js';
 import { findCircuit } from '../find-circuit.js';
 import { STATUS } from '../io.js';
+import type { Output } from '../output.js';
 import { planFor, printDrawing } from '../show/drawing.js';
+import { paragraph } from '../show/page.js';
 import { Interrupted, type Asker } from '../talk/asker.js';
 import { circuitFindings } from './check.js';
-import { mayReplace, sentence, shortName } from './make.js';
+import { isThere, mayReplace, sentence, shortName } from './make.js';
 import type { MakeAsker } from './start.js';
 
 export interface AdaptFlags {
@@ -58,7 +60,8 @@ export async function adapt(
       }
       work = talked;
     }
-    const out = flags.out ?? (asker === undefined ? undefined : await fileName(asker, read.circuit.id));
+    const out =
+      flags.out ?? (asker === undefined ? undefined : await fileName(asker, context, read.circuit.id));
     const id = out === undefined ? `my-${read.circuit.id}`.slice(0, 40) : shortName(out);
     const text = asOwnFile(work.loaded.source, id, read.circuit.id, work.done);
     const found = circuitFindings(text);
@@ -68,8 +71,11 @@ export async function adapt(
       output.result(text.trimEnd());
       return STATUS.ok;
     }
-    const path = resolve(io.cwd, /\.ya?ml$/i.test(out) ? out : `${out}.yaml`);
-    const replace = flags.overwrite === true || (await mayReplace(path, asker));
+    const path = pathOf(io.cwd, out);
+    // A name that was asked for was agreed upon there.
+    const replace =
+      flags.overwrite === true ||
+      (flags.out === undefined ? await isThere(path) : await mayReplace(path, asker));
     const saved = await writeNewFile(path, text, { replace });
     if ('problem' in saved) throw new Failure(`${out}: ${saved.problem}`, saved.mend);
     for (const words of work.done) output.say(sentence(words));
@@ -103,16 +109,22 @@ function changed({ loaded, done }: Work, line: string): Work {
   return { loaded: next, done: [...done, applied.words] };
 }
 
+const HELP = [
+  ...CHANGE_HELP,
+  ['draw, draw H1', 'look at it'],
+  ['undo', 'the last change does not count'],
+  ['done', 'write the new file'],
+] as const;
+
+function sayHelp(output: Output): void {
+  for (const [usage, meaning] of HELP)
+    output.say(paragraph(meaning, `  ${usage.padEnd(29)} `, ' '.repeat(32)));
+}
+
 /** Line after line until `done`; undefined when nothing is to be kept. */
 async function talkOver(asker: Asker, { output }: Context, start: Work): Promise<Work | undefined> {
-  const help = [
-    ...CHANGE_HELP,
-    ['draw, draw H1', 'look at it'],
-    ['undo', 'the last change does not count'],
-    ['done', 'write the new file'],
-  ] as const;
   output.say(start.loaded.circuit.title, 'strong');
-  for (const [usage, meaning] of help) output.say(`  ${usage.padEnd(30)} ${meaning}`);
+  sayHelp(output);
   const states: Work[] = [start];
   for (;;) {
     const line = await asker.ask('Change? (done = write it)');
@@ -120,8 +132,7 @@ async function talkOver(asker: Asker, { output }: Context, start: Work): Promise
     const now = states.at(-1)!;
     const [verb = '', ...names] = line.split(/\s+/);
     try {
-      if (line === '' || /^(help|\?)$/i.test(line))
-        for (const [usage, meaning] of help) output.say(`  ${usage.padEnd(30)} ${meaning}`);
+      if (line === '' || /^(help|\?)$/i.test(line)) sayHelp(output);
       else if (/^(done|end|write)$/i.test(line)) return states.length > 1 ? now : undefined;
       else if (/^(quit|exit|cancel)$/i.test(line)) return undefined;
       else if (/^undo$/i.test(line))
@@ -141,11 +152,25 @@ async function talkOver(asker: Asker, { output }: Context, start: Work): Promise
   }
 }
 
-async function fileName(asker: Asker, id: string): Promise<string> {
+/** Asks until the name is free, or may be written over: the changes are not to be lost by a name. */
+async function fileName(asker: Asker, { io, output }: Context, id: string): Promise<string> {
   const usual = `my-${id}.yaml`;
-  const typed = await asker.ask(`Name of the new file? [${usual}]`);
-  if (typed === undefined) throw new Interrupted('no file name');
-  return typed === '' ? usual : typed;
+  for (;;) {
+    const typed = await asker.ask(`Name of the new file? [${usual}]`);
+    if (typed === undefined) throw new Interrupted('no file name');
+    const name = typed === '' ? usual : typed;
+    try {
+      await mayReplace(pathOf(io.cwd, name), asker);
+      return name;
+    } catch (error) {
+      if (!(error instanceof Failure)) throw error;
+      output.complain(error.message, 'Give another name.');
+    }
+  }
+}
+
+function pathOf(folder: string, name: string): string {
+  return resolve(folder, /\.ya?ml$/i.test(name) ? name : `${name}.yaml`);
 }
 
 async function askerFor(context: Context, flags: AdaptFlags, makeAsker?: MakeAsker): Promise<Asker> {

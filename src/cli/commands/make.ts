@@ -122,11 +122,7 @@ async function askerFor(
 
 /** A file that is there is written over only with a typed yes. */
 export async function mayReplace(path: string, asker: Asker | undefined): Promise<boolean> {
-  const there = await access(path).then(
-    () => true,
-    () => false,
-  );
-  if (!there) return false;
+  if (!(await isThere(path))) return false;
   if (asker !== undefined) {
     const answer = await asker.ask(
       `${basename(path)} is there already. Type yes to write over it, anything else to stop:`,
@@ -136,6 +132,13 @@ export async function mayReplace(path: string, asker: Asker | undefined): Promis
   throw new Failure(
     `${basename(path)} is there already and was left as it is`,
     'Give another name, or --overwrite.',
+  );
+}
+
+export function isThere(path: string): Promise<boolean> {
+  return access(path).then(
+    () => true,
+    () => false,
   );
 }
 
