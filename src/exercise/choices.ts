@@ -139,16 +139,17 @@ function judgeRepair(
     .reduce((sum, suspect) => sum + suspect.share, 0);
   // A fuse that was seen blown is renewed whatever else is wrong.
   if (action.do === 'fit new' && seenBlown(session, action.part)) return undefined;
+  // Without having seen it fail nobody can know what to repair.
+  if (!diagnosis.abnormal && !saysComplaint(session))
+    return { kind: 'repair', bits: 0, value: share, best: undefined, score: 0 };
   if (diagnosis.groups.length > 1 && share < HOPELESS)
     return { kind: 'repair', bits: 0, value: share, best: undefined, score: 0 };
   const repair = repairOf(bench, action);
   const best = bestTest(bench, session, diagnosis, tools);
   const most = Math.max(0, ...diagnosis.groups.map((group) => group.share));
   if (share >= PLAIN) return { kind: 'repair', bits: 0, value: 0, best: undefined, score: 1 };
-  if (best === undefined) {
-    const score = diagnosis.abnormal ? scoreOf(share, most) : share;
-    return { kind: 'repair', bits: 0, value: share, best: undefined, score };
-  }
+  if (best === undefined)
+    return { kind: 'repair', bits: 0, value: share, best: undefined, score: scoreOf(share, most) };
   const worth = new WorthOf(bench, session, diagnosis);
   const tried = worth.repair(share, repair ?? { minutes: 10, price: 0 });
   const last = best.actions.at(-1);
@@ -192,6 +193,11 @@ function candidateOf(
 function outcome(was: Diagnosis, is: Diagnosis, number: number): Pick<Choice, 'told' | 'left'> {
   const told = is.findings.find((sense) => sense.number === number)?.provedWhat ?? '';
   return { told, left: [was.groups.length, is.groups.length] };
+}
+
+/** Something was seen failing, though a healthy vehicle might show it on a bad day: a lamp that is dim. */
+function saysComplaint({ timeline }: Case): boolean {
+  return timeline.some((step) => step.kind === 'finding' && step.finding.evidence !== 'told');
 }
 
 function isBattery(reading: Reading): boolean {

@@ -225,7 +225,7 @@ function choiceWords({ kind, best, value, bits, score }: Choice): string {
   if (best === undefined)
     return score > 0
       ? `${Math.round(100 * score)} % of what the likeliest repair promised`
-      : `repaired on ${Math.round(100 * value)} % of the suspicion, where a test was due`;
+      : `repaired on ${Math.round(100 * value)} % of the suspicion, where a look or a test was due`;
   const own = `${figure(bits)} bit expected, ${figure(value)} a minute`;
   return `${kind === 'repair' ? 'repaired where a test was due: ' : ''}${own}; best was ${best.line}: ${figure(best.bits)} bit, ${figure(best.value)} a minute`;
 }

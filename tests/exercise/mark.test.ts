@@ -1,0 +1,93 @@
+/** Marks: by what was known, not by luck; each lost mark with its event. */
+import { beforeAll, expect, test } from 'vitest';
+import { markOf } from '../../src/exercise/mark.js';
+import { planned, type Road } from '../../src/exercise/planner-road.js';
+import { Run } from '../../src/exercise/run.js';
+import { CAREFUL, exerciseOf, runOf, type } from './exercise-case.js';
+
+let par: Road;
+beforeAll(async () => {
+  const { bench, exercise } = await exerciseOf();
+  par = await planned(await Run.begin(bench, exercise));
+}, 120_000);
+
+const marked = async (...lines: string[]) => {
+  const run = await runOf();
+  await type(run, ...lines);
+  return markOf(run, par);
+};
+
+test('when the fault is found, repaired and proved then nearly all marks are given', async () => {
+  const mark = await marked(...CAREFUL);
+  expect(mark.cured).toBe(true);
+  expect(mark.items.found.got).toBe(25);
+  expect(mark.items.verified.got).toBe(10);
+  expect(mark.items.claims.got).toBe(10);
+  expect(mark.total).toBeGreaterThan(75);
+});
+
+test('when the right part is renewed by luck then choice, proof and claims are lost, each at its event', async () => {
+  const mark = await marked('cause X3', 'clean X3', 'done');
+  expect(mark.items.found.got).toBe(25);
+  expect(mark.items.choices.got).toBe(0);
+  expect(mark.items.verified.got).toBe(0);
+  expect(mark.items.claims.got).toBe(0);
+  expect(mark.total).toBeLessThan(50);
+  for (const loss of mark.losses.filter(({ item }) => item === 'claims' || item === 'choices'))
+    expect(loss.event?.words).toMatch(/X3/);
+});
+
+test('when a part is renewed for nothing then its event is named', async () => {
+  const mark = await marked(
+    'H1 when key on, gear reverse',
+    'new H1',
+    'H1 when key on, gear reverse',
+    ...CAREFUL.slice(1),
+  );
+  const loss = mark.losses.find(({ item }) => item === 'parts');
+  expect(loss?.event?.words).toContain('fit a new item: H1');
+  expect(mark.minutes).toBeGreaterThan((await marked(...CAREFUL)).minutes);
+});
+
+test('when a feed is sparked to ground then no more than 40 marks are left, and the jumper is named', async () => {
+  const mark = await marked('key on', 'jumper F7.2 body', 'unjumper', 'new F7', 'key off', ...CAREFUL);
+  expect(mark.cured).toBe(true);
+  expect(mark.total).toBe(40);
+  expect(
+    mark.losses
+      .filter(({ item }) => item === 'safety')
+      .every(({ event }) => event?.words.startsWith('jumper')),
+  ).toBe(true);
+});
+
+test('when something is said to be cleared that still explains every reading then that claim costs marks, and a right one does not', async () => {
+  const [first, ...rest] = CAREFUL as [string, ...string[]];
+  const wrong = await marked(first, 'clears X3', ...rest);
+  expect(wrong.losses.find(({ item }) => item === 'claims')?.event?.words).toContain(
+    'said to be cleared: X3',
+  );
+  // The right lamp is lit: whatever both share is not open.
+  const right = await marked(first, 'H2 when key on, gear reverse', 'clears F7 open', ...rest);
+  expect(right.items.claims.got).toBe(10);
+});
+
+test('when slips are taken back then the marks are the same', async () => {
+  const plain = await marked(...CAREFUL);
+  const [first, second, ...rest] = CAREFUL as [string, string, ...string[]];
+  const slipped = await marked(first, 'unplug X4', 'undo', 'volts GP2', 'undo', 'gibberish', second, ...rest);
+  expect(slipped.total).toBe(plain.total);
+  expect(slipped.minutes).toBe(plain.minutes);
+});
+
+test('when nothing is done then no mark is given', async () => {
+  expect((await marked('done')).total).toBe(0);
+});
+
+test('when an attempt is marked twice then both marks are the same to the last digit', async () => {
+  const run = await runOf();
+  await type(run, ...CAREFUL);
+  const once = JSON.stringify(markOf(run, par));
+  const again = await Run.begin(run.bench, run.exercise);
+  await again.again(run.recorded);
+  expect(JSON.stringify(markOf(again, par))).toBe(once);
+});
