@@ -268,9 +268,13 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
     .description('what is still suspected')
     .option('--thorough', 'judge every pair of faults, and threes where no pair fits (takes minutes)')
     .action(run(async (ctx, flags: Flags) => (await import('./commands/ask.js')).suspects(ctx, flags)));
-  json(session(program.command('next')))
-    .description('the suggested test')
-    .action(run(async (ctx, flags: Flags) => (await import('./commands/ask.js')).next(ctx, flags)));
+  json(session(program.command('next').argument('[test...]', 'a test of your own: volts X3.1h')))
+    .description('the suggested test, or what a test of your own would bring')
+    .action(
+      run(async (ctx, own: string[], flags: Flags) =>
+        (await import('./commands/ask.js')).next(ctx, own, flags),
+      ),
+    );
   json(session(program.command('why').argument('<part>', 'part or wire')))
     .description('why a part is suspected or not')
     .action(

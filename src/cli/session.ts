@@ -11,7 +11,8 @@ import { alike } from '../planning/alike.js';
 import type { Caution } from '../planning/cautions.js';
 import { secondFusesOfSession } from '../planning/second-fuse.js';
 import { cautionsOfSession } from '../planning/step-cautions.js';
-import { suggest } from '../planning/next.js';
+import { advise, type Advice } from '../planning/next.js';
+import { previewOf, type NoPreview } from '../planning/preview.js';
 import type { Suggestion } from '../planning/suggestion.js';
 import type { Case } from '../session/case.js';
 import { nextNumber } from '../session/decide.js';
@@ -44,7 +45,7 @@ export class Session {
   #bench: Workbench | undefined;
   #case: Case | undefined;
   #diagnosis: Diagnosis | undefined;
-  #suggestions: readonly Suggestion[] | undefined;
+  #advice: Advice | undefined;
 
   #weakLinks: readonly WeakLink[] | undefined;
   #alike: readonly Alike[] | undefined;
@@ -115,15 +116,23 @@ export class Session {
     ];
   }
 
-  /** Best first, without the tests that somebody could not do. */
-  get suggestions(): readonly Suggestion[] {
-    if (this.#suggestions === undefined) {
+  /** The tests best first, without those that somebody could not do, and a repair where trying it is sooner. */
+  get advice(): Advice {
+    if (this.#advice === undefined) {
       const skipped = new Set(this.case.skipped.map((one) => one.test));
-      this.#suggestions = suggest(this.bench, this.case, this.diagnosis).filter(
-        (one) => !skipped.has(one.line),
-      );
+      const { tests, attempt } = advise(this.bench, this.case, this.diagnosis);
+      this.#advice = { tests: tests.filter((one) => !skipped.has(one.line)), attempt };
     }
-    return this.#suggestions;
+    return this.#advice;
+  }
+
+  get suggestions(): readonly Suggestion[] {
+    return this.advice.tests;
+  }
+
+  /** What a test of the person's own would bring; nothing is recorded. */
+  preview(line: string, events: readonly Event[]): Suggestion | NoPreview {
+    return previewOf(this.bench, this.case, this.diagnosis, line, events);
   }
 
   /** What is concluded now, or once these events are recorded too. */
@@ -143,7 +152,7 @@ export class Session {
       diagnosis,
       program: PROGRAM,
       drawing: { hash, ...(kept || source === undefined ? {} : { text: source }) },
-      next: same ? this.#suggestions?.[0]?.line : undefined,
+      next: same ? this.#advice?.tests[0]?.line : undefined,
     });
   }
 
@@ -181,7 +190,7 @@ export class Session {
   #forget(): void {
     this.#case = undefined;
     this.#diagnosis = undefined;
-    this.#suggestions = undefined;
+    this.#advice = undefined;
     this.#weakLinks = undefined;
     this.#alike = undefined;
   }

@@ -9,8 +9,8 @@ import { visitedPlaces } from './cost.js';
 import { costsOf, repairMinutes } from './costs-of.js';
 import type { Spans } from './gain.js';
 import type { Limits, Plan } from './sequence/plan.js';
-import { plan } from './sequence/plan.js';
-import type { Problem, SequencedTest } from './sequence/problem.js';
+import { minutesBy, plan } from './sequence/plan.js';
+import type { Knowledge, Problem, SequencedTest } from './sequence/problem.js';
 import type { Scales, Weighed } from './weigh.js';
 
 /** A test with what it would read. */
@@ -42,14 +42,38 @@ export function roadFrom(
   diagnosis: Diagnosis,
   scales: Scales,
   telling: readonly Telling[],
+  exact = true,
 ): Road {
-  const { circuit } = bench;
+  const many = new Set(scales.likely.map(({ group }) => group)).size > MANY_REPAIRS;
+  const tests = chosen(telling, many ? FEW_TESTS : MOST_TESTS);
+  const { problem, knowledge } = problemOf(bench, session, diagnosis, scales, tests);
+  return { ...plan(problem, knowledge, limitsFor(problem, exact)), tests };
+}
+
+/** Minutes to the right repair by way of the first of these tests; undefined where it tells nothing that counts. */
+export function minutesBeginningWith(
+  bench: Workbench,
+  session: Case,
+  diagnosis: Diagnosis,
+  scales: Scales,
+  tests: readonly Telling[],
+): number | undefined {
+  const { problem, knowledge } = problemOf(bench, session, diagnosis, scales, [
+    tests[0]!,
+    ...chosen(tests.slice(1), FEW_TESTS),
+  ]);
+  return minutesBy(problem, knowledge, 0);
+}
+
+function problemOf(
+  { circuit }: Workbench,
+  session: Case,
+  diagnosis: Diagnosis,
+  scales: Scales,
+  tests: readonly Telling[],
+): { readonly problem: Problem; readonly knowledge: Knowledge } {
   const { likely } = scales;
   const names = [...circuit.places.keys()];
-  const tests = chosen(
-    telling,
-    new Set(likely.map(({ group }) => group)).size > MANY_REPAIRS ? FEW_TESTS : MOST_TESTS,
-  );
   const { look } = costsOf(circuit);
   const problem: Problem = {
     possibilities: likely.map(({ weight, group }) => ({ weight, repair: group })),
@@ -61,19 +85,15 @@ export function roadFrom(
     tests: tests.map((test) => sequenced(circuit.places, names, scales, test)),
     places: names.map((name) => circuit.places.get(name)!.minutes),
   };
-  const open = new Set(
-    visitedPlaces(circuit, session)
-      .flat()
-      .map((name) => names.indexOf(name)),
-  );
-  const weights = likely.map(({ weight }) => weight);
-  return { ...plan(problem, { weights, open }, limitsFor(problem)), tests };
+  const visited = visitedPlaces(circuit, session).flat();
+  const open = new Set(visited.map((name) => names.indexOf(name)));
+  return { problem, knowledge: { weights: likely.map(({ weight }) => weight), open } };
 }
 
-function limitsFor({ tests, possibilities }: Problem): Limits {
+function limitsFor({ tests, possibilities }: Problem, exact: boolean): Limits {
   const entries = 1 + tests.length * possibilities.length;
   return {
-    exactStates: Math.min(MOST_STATES.exact, Math.floor(WORK.exact / entries)),
+    exactStates: !exact ? 0 : Math.min(MOST_STATES.exact, Math.floor(WORK.exact / entries)),
     rollOutStates: Math.min(MOST_STATES.rollOut, Math.floor(WORK.rollOut / entries)),
     runnersUp: RUNNERS_UP,
   };

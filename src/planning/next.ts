@@ -5,18 +5,11 @@
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Case } from '../session/case.js';
-import type { Reading } from '../session/events.js';
 import { roadFrom } from './ahead.js';
-import type { Caution } from './cautions.js';
-import { cautionsFor } from './cautions.js';
-import { lineOf } from './changes.js';
 import { hasFailed } from './condition.js';
-import { actionsOf } from './cost.js';
 import { costsOf, repairMinutes } from './costs-of.js';
-import { edit } from '../session/actions.js';
-import type { Member } from './outcome-words.js';
-import { outcomesOf, wiggleOutcomes } from './outcome-words.js';
 import type { Suggestion } from './suggestion.js';
+import { toSuggestion } from './to-suggestion.js';
 import { complaintMeasured } from './measured-complaint.js';
 import { proofOf } from './proof.js';
 import type { Aim, Weighed } from './weigh.js';
@@ -25,7 +18,7 @@ import { Scales } from './weigh.js';
 const MOST_SUGGESTIONS = 3;
 
 /** Suspects beyond this share of the weight do not steer the choice, as long as others do. */
-const LIKELY: Aim = { enough: 0.995, even: false, apart: 'repairs' };
+export const LIKELY: Aim = { enough: 0.995, even: false, apart: 'repairs' };
 /** What else to tell apart, in this order, each once nothing serves the one before. */
 const FURTHER: readonly Aim[] = [
   { enough: 1, even: true, apart: 'repairs' },
@@ -50,6 +43,9 @@ export interface Advice {
   readonly attempt: Attempt | undefined;
 }
 
+/** How far ahead is planned: `usual`: exact where small, else by roll-out; `roll-out` only; `not`: most gain per minute. To compare them. */
+export type Ahead = 'usual' | 'roll-out' | 'not';
+
 const NOTHING: Advice = { tests: [], attempt: undefined };
 
 /**
@@ -57,12 +53,17 @@ const NOTHING: Advice = { tests: [], attempt: undefined };
  * repair; when none tells repairs apart any more, the faults that one repair mends; then the one that would prove the suspect that
  * is left. None when nothing has been found wrong, or no test within reach serves.
  */
-export function advise(bench: Workbench, session: Case, diagnosis: Diagnosis): Advice {
+export function advise(
+  bench: Workbench,
+  session: Case,
+  diagnosis: Diagnosis,
+  ahead: Ahead = 'usual',
+): Advice {
   const { groups, suspects } = diagnosis;
   if (suspects.length === 0 || !hasFailed(bench, session, diagnosis)) return NOTHING;
   const only = groups.length < 2 ? attemptOf(bench, diagnosis, 0) : undefined;
   if (suspects.some(({ confirmed }) => confirmed) && only !== undefined) return { tests: [], attempt: only };
-  const planned = groups.length < 2 ? undefined : plannedAdvice(bench, session, diagnosis);
+  const planned = groups.length < 2 ? undefined : plannedAdvice(bench, session, diagnosis, ahead);
   if (planned !== undefined && planned.tests.length > 0) return planned;
   return { tests: furtherTests(bench, session, diagnosis), attempt: only ?? planned?.attempt };
 }
@@ -72,7 +73,7 @@ export function suggest(bench: Workbench, session: Case, diagnosis: Diagnosis): 
   return advise(bench, session, diagnosis).tests;
 }
 
-function plannedAdvice(bench: Workbench, session: Case, diagnosis: Diagnosis): Advice {
+function plannedAdvice(bench: Workbench, session: Case, diagnosis: Diagnosis, ahead: Ahead): Advice {
   const scales = new Scales(bench, session, diagnosis, LIKELY);
   const telling = scales.telling();
   const complaint = complaintMeasured(bench, session, diagnosis);
@@ -81,12 +82,21 @@ function plannedAdvice(bench: Workbench, session: Case, diagnosis: Diagnosis): A
     const tests = glances.length > 0 ? glances.sort((a, b) => b.value - a.value) : [complaint];
     return { tests: presented(bench, session, scales, tests), attempt: undefined };
   }
-  const road = roadFrom(bench, session, diagnosis, scales, telling);
+  if (ahead === 'not') {
+    const tests = telling.sort((a, b) => b.value - a.value);
+    const attempt = tests.length > 0 ? undefined : attemptOf(bench, diagnosis, 0);
+    return { tests: presented(bench, session, scales, tests), attempt };
+  }
+  const road = roadFrom(bench, session, diagnosis, scales, telling, ahead === 'usual');
   const steps = [road, ...road.runnersUp];
   const tests = steps.flatMap(({ step, expectedMinutes }) =>
     'test' in step ? [{ ...road.tests[step.test]!, expectedMinutes }] : [],
   );
   const [first] = steps;
+  const gentle = tests.findIndex(({ disturbs }) => !disturbs);
+  // Measure before you disturb.
+  if (gentle > 0 && isNear(tests[gentle]!.expectedMinutes, tests[0]!.expectedMinutes))
+    tests.unshift(...tests.splice(gentle, 1));
   return {
     tests: presented(bench, session, scales, tests.length > 0 ? tests : scales.best(MOST_SUGGESTIONS)),
     attempt:
@@ -94,6 +104,11 @@ function plannedAdvice(bench: Workbench, session: Case, diagnosis: Diagnosis): A
         ? { ...attemptOf(bench, diagnosis, first!.step.repair), expectedMinutes: first!.expectedMinutes }
         : undefined,
   };
+}
+
+/** Expected minutes as good as equal. */
+function isNear(one: number, other: number): boolean {
+  return Math.abs(one - other) <= Math.max(0.2, 0.02 * other);
 }
 
 /** When none tells the likely repairs apart. */
@@ -139,68 +154,4 @@ function presented(
     shown.push(expectedMinutes === undefined ? suggestion : { ...suggestion, expectedMinutes });
   }
   return shown;
-}
-
-function toSuggestion(
-  bench: Workbench,
-  session: Case,
-  { candidate, minutes, gain, separates }: Weighed,
-  members: readonly Member[],
-): Suggestion {
-  const { line, reading, words, setUp, wiggle } = candidate;
-  const actions = actionsOf(session, candidate);
-  return {
-    line,
-    first: actions.map(lineOf),
-    actions,
-    setUp,
-    reading,
-    words,
-    minutes,
-    gain,
-    separates,
-    expects: expected(reading),
-    outcomes: wiggle === undefined ? outcomesOf(bench, reading, members) : wiggleOutcomes(members, wiggle.at),
-    cautions: cautionsOn(bench, session, actions, reading),
-  };
-}
-
-function expected(reading: Reading): Suggestion['expects'] {
-  switch (reading.kind) {
-    case 'volts':
-    case 'ohms':
-    case 'scan':
-      return reading.kind;
-    case 'continuity':
-      return 'beep';
-    case 'test lamp':
-    case 'fuse lamp':
-      return 'testlamp';
-    case 'amps':
-    case 'clamp':
-      return 'amps';
-    case 'load':
-    case 'look':
-      return 'sight';
-  }
-}
-
-/** Everything to be careful about on the way to the reading and in it, each once. */
-function cautionsOn(
-  bench: Workbench,
-  session: Case,
-  actions: Suggestion['actions'],
-  reading: Reading,
-): Caution[] {
-  const shown = new Map<string, Caution>();
-  let setUp = session.now;
-  const before = { timeline: session.timeline };
-  for (const action of actions) {
-    for (const caution of cautionsFor(bench.circuit, setUp, { type: 'did', action }, before))
-      shown.set(caution.id, caution);
-    setUp = edit(action, setUp);
-  }
-  for (const caution of cautionsFor(bench.circuit, setUp, { type: 'found', reading }, before))
-    shown.set(caution.id, caution);
-  return [...shown.values()].sort((a, b) => Number(b.stop) - Number(a.stop));
 }

@@ -22,6 +22,7 @@ export interface OutcomeWords {
 /** Outcomes less likely than this are not spelled out. */
 const RARE = 0.01;
 const MOST_NAMES = 6;
+const MOST_RULED_OUT = 4;
 /** Ohms from here on show as OL. */
 const OL_OHMS = 1e7;
 
@@ -35,7 +36,7 @@ export function outcomesOf(bench: Workbench, reading: Reading, members: readonly
         reading,
         heap.map(({ figure }) => figure),
       ),
-      means: meansWords(heap),
+      means: [meansWords(heap), ...ruledOutWords(heap, members)].join('; '),
       chance: heap.reduce((sum, { likely }) => sum + likely.weight, 0) / total,
     }))
     .filter(({ chance }) => chance >= RARE);
@@ -128,6 +129,18 @@ function meansWords(members: readonly Member[]): string {
   const shown = ranked.slice(0, MOST_NAMES).join(', ');
   const more = ranked.length > MOST_NAMES ? ` and ${ranked.length - MOST_NAMES} more` : '';
   return `leaves ${shown}${more}`;
+}
+
+/** What none of the heap belongs to, the likeliest first; nothing where all stay. */
+function ruledOutWords(heap: readonly Member[], all: readonly Member[]): string[] {
+  const left = new Set(heap.map(({ likely }) => likely.name));
+  const names = new Map<string, number>();
+  for (const { likely } of all)
+    if (!left.has(likely.name)) names.set(likely.name, (names.get(likely.name) ?? 0) + likely.weight);
+  if (names.size === 0) return [];
+  const ranked = [...names].sort((a, b) => b[1] - a[1]).map(([name]) => name);
+  const more = ranked.length > MOST_RULED_OUT ? ` and ${ranked.length - MOST_RULED_OUT} more` : '';
+  return [`no longer ${ranked.slice(0, MOST_RULED_OUT).join(', ')}${more}`];
 }
 
 /** Moving a place with the eyes on the load: it changes, or it does not. */

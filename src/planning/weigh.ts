@@ -172,6 +172,17 @@ export class Scales {
     return found;
   }
 
+  /** One test of somebody's choice; undefined where its reading is not forecast. */
+  weighOne(candidate: Candidate): Telling | undefined {
+    const cost = new Costs(this.bench.circuit, this.session).of(candidate);
+    const effort = cost.minutes * (cost.disturbs ? DISTURBANCE : 1);
+    const outlook = this.outlook(candidate);
+    if (outlook === undefined) return undefined;
+    const gain = this.meter.gain(outlook);
+    const separates = candidate.wiggle === undefined && this.meter.separates(outlook);
+    return { ...cost, candidate, effort, gain, separates, value: gain / effort, outlook };
+  }
+
   /** Tests not done yet, each question once at its cheapest, the cheapest first. */
   queue(): readonly Queued[] {
     const { bench, session, diagnosis, forecaster, conditions } = this;

@@ -8,10 +8,11 @@ import { jsonText } from '../output.js';
 import { sessionReport } from '../session-report.js';
 import { showAlike, showAround } from '../show/around.js';
 import { paragraph } from '../show/page.js';
-import { showSuggestion } from '../show/suggestion.js';
+import { showAttempt, showPreview, showSuggestions } from '../show/suggestion.js';
 import { showNoTest } from '../show/no-test.js';
 import { showSuspects } from '../show/suspects.js';
 import { showWhy, statusOf } from '../show/why.js';
+import { previewed } from '../talk/understand.js';
 
 export interface AskFlags extends SessionFlags {
   readonly json?: boolean;
@@ -59,14 +60,34 @@ export async function suspects(context: Context, flags: SuspectsFlags): CommandR
   return STATUS.ok;
 }
 
-export async function next(context: Context, flags: AskFlags): CommandResult {
+/** @param own a test of the person's own: what it would bring, instead of the suggested ones */
+export async function next(context: Context, own: readonly string[], flags: AskFlags): CommandResult {
   const { output } = context;
   const { session } = await lookAtSession(context, flags);
   const { suggestions, diagnosis } = session;
-  if (flags.json) output.json('next', { suggestions, asks: diagnosis.asks });
-  else if (suggestions.length === 0)
-    output.result(showNoTest(session.circuit, diagnosis, session.alike).join('\n'));
-  else for (const line of suggestions.slice(0, 3).flatMap((one) => showSuggestion(one))) output.result(line);
+  const print = (lines: readonly string[]): void => lines.forEach((line) => output.result(line));
+  if (own.length > 0) {
+    const line = previewed(own.join(' ').replace(/\s*\?$/, ''), session);
+    if (line.kind === 'error') throw new Failure(line.message, line.mend);
+    if (line.kind !== 'preview')
+      throw new Failure('This is no test', 'Name one without its reading: knowngood next volts X3.1h');
+    const preview = session.preview(line.line, line.events);
+    if (flags.json)
+      output.json('next', { preview, suggestions: suggestions.slice(0, 1), asks: diagnosis.asks });
+    else print(showPreview(preview, suggestions[0]));
+  } else if (flags.json) {
+    const { attempt } = session.advice;
+    const trying =
+      attempt === undefined
+        ? {}
+        : { attempt: { ...attempt, repair: diagnosis.groups[attempt.group]!.repair } };
+    output.json('next', { suggestions, ...trying, asks: diagnosis.asks });
+  } else if (suggestions.length === 0) print(showNoTest(session.circuit, diagnosis, session.alike));
+  else
+    print([
+      ...showAttempt(diagnosis, session.advice.attempt, suggestions[0]),
+      ...showSuggestions(suggestions),
+    ]);
   return STATUS.ok;
 }
 

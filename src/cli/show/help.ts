@@ -13,6 +13,7 @@ export function showHelp(): readonly string[] {
       ),
     ]),
     'To the suggested test: the reading alone, or: cannot tell, cannot reach, no tool.',
+    'A test with ? behind it (volts X3.1h ?): what it would bring; nothing is recorded.',
     'When the cause is found: cause (alone) leads through repair, repeat and report.',
   ];
 }

@@ -12,7 +12,7 @@ import { showAlike, showAround } from '../show/around.js';
 import { showHelp } from '../show/help.js';
 import { paragraph } from '../show/page.js';
 import { showList, showSetUp } from '../show/record.js';
-import { showSuggestion } from '../show/suggestion.js';
+import { showAttempt, showSuggestions } from '../show/suggestion.js';
 import { showNoTest } from '../show/no-test.js';
 import { showSuspects } from '../show/suspects.js';
 import { showWhy, statusOf } from '../show/why.js';
@@ -30,7 +30,10 @@ export function answerQuery(line: Extract<Line, { kind: 'query' }>, session: Ses
     case 'next': {
       const { suggestions } = session;
       if (suggestions.length === 0) return print(showNoTest(session.circuit, diagnosis, session.alike));
-      return print(suggestions.slice(0, 3).flatMap((one) => showSuggestion(one)));
+      return print([
+        ...showAttempt(diagnosis, session.advice.attempt, suggestions[0]),
+        ...showSuggestions(suggestions),
+      ]);
     }
     case 'why': {
       const name = line.about ?? diagnosis.suspects[0]?.faults[0]?.part;

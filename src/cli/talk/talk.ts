@@ -8,7 +8,7 @@ import { showAround } from '../show/around.js';
 import { showNoTest } from '../show/no-test.js';
 import { paragraph } from '../show/page.js';
 import { setUpMark } from '../show/record.js';
-import { showSuggestion } from '../show/suggestion.js';
+import { showAttempt, showPreview, showSuggestion } from '../show/suggestion.js';
 import { showSuspects } from '../show/suspects.js';
 import { answerQuery, printSession } from './answer.js';
 import type { Asker } from './asker.js';
@@ -66,6 +66,10 @@ export async function talk(
       case 'cause':
         if (await closing(all)) return closed(session, output);
         break;
+      case 'preview':
+        for (const one of showPreview(session.preview(line.line, line.events), session.suggestions[0]))
+          output.result(one);
+        break;
       case 'events': {
         if (closes(line.events) && (await goBack(session, asker, output))) break;
         const events = await withSymptom(line.events, session, asker);
@@ -110,7 +114,9 @@ function showState(session: Session, output: Output, last: Shown): Shown {
   const asks = diagnosis.asks.map((ask) => paragraph(ask, 'First: ', '  '));
   const best = session.suggestions[0];
   const test =
-    best === undefined ? showNoTest(session.circuit, session.diagnosis, session.alike) : showSuggestion(best);
+    best === undefined
+      ? showNoTest(session.circuit, session.diagnosis, session.alike)
+      : [...showAttempt(diagnosis, session.advice.attempt, best), ...showSuggestion(best)];
   const told = [...without(suspects, last.suspects), ...without(around, last.around)];
   const wanted = without(asks, last.asks);
   if (told.length + wanted.length > 0) output.say('');

@@ -7,6 +7,7 @@
 import type { Valued } from './exact.js';
 import { Exact } from './exact.js';
 import type { Move } from './greedy.js';
+import { Greedy } from './greedy.js';
 import type { Prepared } from './prepared.js';
 import { prepare } from './prepared.js';
 import type { Knowledge, Problem, Step } from './problem.js';
@@ -67,6 +68,17 @@ export function plan(problem: Problem, knowledge: Knowledge, limits: Limits = US
   const budget = rolled[Math.min(RUNNERS_UP, rolled.length - 1)]!.minutes;
   const next = runnersUp === undefined ? (exact.best(start, 1 + RUNNERS_UP, budget) ?? rolled) : rolled;
   return planOf(prepared, [best, ...next.filter(({ move }) => move !== best.move)], 'exact', runnersUp);
+}
+
+/**
+ * Minutes of a known road that begins with this test, planned plainly after it; undefined where it tells nothing.
+ * @throws RangeError as `plan`
+ */
+export function minutesBy(problem: Problem, knowledge: Knowledge, test: number): number | undefined {
+  const prepared = prepare(problem, knowledge);
+  const move = prepared.tests.findIndex(({ number }) => number === test);
+  if (move < 0) return undefined;
+  return new Greedy(prepared, true).minutesOf(startOf(prepared, knowledge.open), move);
 }
 
 function planOf(

@@ -1,5 +1,5 @@
 /**
- * Minutes to the right repair, ngspice as the vehicle: the planner beside three practices, on the same
+ * Minutes to the right repair, ngspice as the vehicle: the planner beside plainer ways to choose and three practices, on the same
  * vehicles (single faults drawn by their prior weights). Part of `npm run bench:planning`; `KNOWNGOOD_VEHICLES=20` for more.
  */
 import { join } from 'node:path';
@@ -118,5 +118,6 @@ test('when vehicles are repaired in several ways then the planner takes the fewe
   console.log(printed('\nExpected minutes to the right repair, ngspice as the vehicle', rows));
   console.log(printed('\nThe same with every cost halved or doubled at random', otherCosts));
   const mean = (i: number) => rows.reduce((sum, row) => sum + row.minutes[i]! * row.vehicles, 0);
-  for (let i = 1; i < NAMES.length; i++) expect(mean(0)).toBeLessThan(mean(i));
+  for (const [i, name] of NAMES.entries())
+    if (!name.includes('only') && i > 0) expect(mean(0)).toBeLessThan(mean(i));
 });

@@ -10,7 +10,9 @@
  * 2. Halve the path: the same points, always the middle one of what is left.
  * 3. Swap in order of likelihood: no reading at all; the likeliest repair first, until the complaint is gone.
  *
- * What they do not find they go on to repair in order of likelihood. The planner does as it suggests, then the same.
+ * What they do not find they go on to repair in order of likelihood. The planner does as it advises, trying a repair before its tests
+ * are through where that is sooner, then the same; beside it the same with roll-out alone, and with plain gain per minute, which tries
+ * when no test tells anything.
  */
 import type { Suspect } from '../../../src/diagnosis/diagnosis-types.js';
 import { standingOf } from '../../../src/diagnosis/evidence.js';
@@ -19,6 +21,7 @@ import { sourceElement } from '../../../src/network/conditions.js';
 import { isClosed } from '../../../src/exercise/element-current.js';
 import type { Candidate } from '../../../src/planning/candidate.js';
 import { actionsBetween } from '../../../src/planning/changes.js';
+import type { Ahead } from '../../../src/planning/next.js';
 import { advise } from '../../../src/planning/next.js';
 import type { SetUp } from '../../../src/session/setup.js';
 import type { Job } from './job.js';
@@ -33,40 +36,42 @@ const CLEARLY = 1;
 const CONDUCTS = 1;
 
 export const PRACTICES: Readonly<Record<string, Practice>> = {
-  planner: async (job) => {
-    const { bench, mechanic } = job;
-    const tried = new Set<string>();
-    for (let tests = 0; tests < MOST_TESTS; tests++) {
-      const { diagnosis } = mechanic;
-      const {
-        tests: [best],
-        attempt,
-      } = advise(bench, mechanic.case, diagnosis);
-      if (attempt !== undefined) {
-        const { repair, suspects } = diagnosis.groups[attempt.group]!;
-        if (tried.has(repair.how)) break;
-        tried.add(repair.how);
-        if (await job.repair(suspects[0]!)) return;
-        continue;
-      }
-      if (best === undefined) break;
-      job.minutes += best.minutes;
-      for (const action of best.actions) await mechanic.act(action);
-      if ((await mechanic.read(best.reading)) === undefined)
-        mechanic.record({ type: 'skipped', test: best.line, why: 'cannot tell' });
-    }
-    for (;;) {
-      const next = mechanic.diagnosis.groups.find(({ repair }) => !tried.has(repair.how));
-      if (next === undefined) break;
-      tried.add(next.repair.how);
-      if (await job.repair(next.suspects[0]!)) return;
-    }
-    await inOrder(job, job.clues.suspects, tried);
-  },
+  planner: (job) => advised(job, 'usual'),
+  'roll-out only': (job) => advised(job, 'roll-out'),
+  'gain per minute': (job) => advised(job, 'not'),
   'follow the feed': (job) => along(job, (points) => points[0]!),
   'halve the path': (job) => along(job, (points) => points[points.length >> 1]!),
   'swap by likelihood': (job) => inOrder(job, job.clues.suspects),
 };
+
+async function advised(job: Job, ahead: Ahead): Promise<void> {
+  const { bench, mechanic } = job;
+  const tried = new Set<string>();
+  for (let tests = 0; tests < MOST_TESTS; tests++) {
+    const { diagnosis } = mechanic;
+    const { tests: suggested, attempt } = advise(bench, mechanic.case, diagnosis, ahead);
+    const [best] = suggested;
+    if (attempt !== undefined) {
+      const { repair, suspects } = diagnosis.groups[attempt.group]!;
+      if (tried.has(repair.how)) break;
+      tried.add(repair.how);
+      if (await job.repair(suspects[0]!)) return;
+      continue;
+    }
+    if (best === undefined) break;
+    job.minutes += best.minutes;
+    for (const action of best.actions) await mechanic.act(action);
+    if ((await mechanic.read(best.reading)) === undefined)
+      mechanic.record({ type: 'skipped', test: best.line, why: 'cannot tell' });
+  }
+  for (;;) {
+    const next = mechanic.diagnosis.groups.find(({ repair }) => !tried.has(repair.how));
+    if (next === undefined) break;
+    tried.add(next.repair.how);
+    if (await job.repair(next.suspects[0]!)) return;
+  }
+  await inOrder(job, job.clues.suspects, tried);
+}
 
 async function inOrder(job: Job, suspects: readonly Suspect[], tried = new Set<string>()): Promise<void> {
   const shares = new Map<string, number>();
