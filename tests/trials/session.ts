@@ -10,7 +10,7 @@ import { judge } from '../../src/diagnosis/verdict.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import type { Alteration } from '../../src/exercise/alterations.js';
 import { ALTERATIONS, drawAlteration } from '../../src/exercise/alterations.js';
-import { drawFaults } from '../../src/exercise/hidden-faults.js';
+import { drawFaults, type HiddenFault } from '../../src/exercise/hidden-faults.js';
 import { MisreadCar } from '../../src/exercise/misreads.js';
 import type { Physics } from '../../src/exercise/physics.js';
 import type { Draw } from '../../src/exercise/random.js';
@@ -73,14 +73,18 @@ export interface Session {
   readonly spent: { readonly diagnose: number; readonly car: number; readonly suggest: number };
 }
 
-/** Undefined when this vehicle shows nothing that a person would complain about. */
+/**
+ * Undefined when this vehicle shows nothing that a person would complain about.
+ * @param given what is wrong with it; left out: drawn
+ */
 export async function runSession(
   bench: Workbench,
   physics: Physics,
   seed: number,
   kind: Kind,
+  given?: readonly HiddenFault[],
 ): Promise<Session | undefined> {
-  const session = new Running(bench, physics, seed, kind);
+  const session = new Running(bench, physics, seed, kind, given);
   return (await session.complain()) ? session.run() : undefined;
 }
 
@@ -114,12 +118,13 @@ class Running {
     physics: Physics,
     private readonly seed: number,
     private readonly kind: Kind,
+    given?: readonly HiddenFault[],
   ) {
     this.draw = random(seed);
     this.alteration =
       kind === 'outside' ? drawAlteration(bench, this.draw, pick(this.draw, ALTERATIONS)) : undefined;
     const count = kind === 'outside' ? 0 : kind === 'double' ? 2 : 1;
-    const faults = drawFaults(bench.faults, count, this.draw);
+    const faults = given ?? drawFaults(bench.faults, count, this.draw);
     const corners = this.draw() < CORNERS;
     this.car = new SimulatedCar(bench, physics, this.draw, faults, corners, this.alteration);
     this.person = new MisreadCar(bench, this.car, this.draw, 0);
