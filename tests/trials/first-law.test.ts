@@ -4,7 +4,7 @@ import { createWorkbench } from '../../src/diagnosis/workbench.js';
 import { readCircuit } from '../../src/files/circuit-file.js';
 import { trial } from './first-law.js';
 
-const EACH = 30;
+const EACH = 15;
 
 test.each(readdirSync('circuits'))(
   'when readings of %s are true then the true fault is kept',

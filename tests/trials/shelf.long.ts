@@ -1,6 +1,8 @@
 /**
- * Every circuit of the shelf, fault by fault: is the one that is there kept, and found? `KNOWNGOOD_SHELF=50 npm run trials` hunts
- * up to 50 faults of each circuit, `KNOWNGOOD_SHELF=all` every one; `KNOWNGOOD_CIRCUITS=horn,blower` keeps to some circuits.
+ * Every circuit of the shelf, fault by fault: is the one that is there kept, and found? Up to twelve faults of each circuit, evenly
+ * over its list; other numbers, and some circuits only:
+ *
+ *     KNOWNGOOD_SHELF=all KNOWNGOOD_CIRCUITS=horn,blower npx vitest run --config longtests.config.ts tests/trials/shelf.long.ts
  */
 import { afterAll, expect, test } from 'vitest';
 import { huntAll, isFound, shelfTable, type Hunted } from './shelf.js';
