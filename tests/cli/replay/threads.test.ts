@@ -8,7 +8,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { REVERSING } from '../bench.js';
 
 const PROGRAM = fileURLToPath(new URL('../../../bin/knowngood.js', import.meta.url));
-const LIGHTS = fileURLToPath(new URL('../../../circuits/stop-tail.yaml', import.meta.url));
+const SMALL = fileURLToPath(new URL('../../published/circuits/lamp-and-resistor.yaml', import.meta.url));
 
 let folder: string;
 beforeAll(async () => {
@@ -18,10 +18,10 @@ beforeAll(async () => {
       join(folder, name),
       `session: 1\ntitle: demo\ncircuit: ${circuit}\nsteps:\n  - ${steps}\nexpect: {${expected}}\n`,
     );
-  await write('1.yaml', REVERSING, 'fails H1 when key on, gear reverse', 'fits: true');
-  await write('2.yaml', LIGHTS, 'note nothing yet', 'fits: true');
+  await write('1.yaml', SMALL, 'fails H1', 'fits: true');
+  await write('2.yaml', SMALL, 'note nothing yet', 'fits: true');
   await write('3.yaml', REVERSING, 'fails H9', 'fits: true');
-  await write('4.yaml', LIGHTS, 'note nothing yet', 'fits: false');
+  await write('4.yaml', SMALL, 'note nothing yet', 'fits: false');
   await write('5.yaml', REVERSING, 'note nothing yet', 'verified: true');
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
