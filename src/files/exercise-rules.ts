@@ -84,7 +84,10 @@ function severityOf(
   const worst = unit === 'ohm' && fault.kind === 'resistance' ? high : low;
   if (written === undefined) return worst;
   if (/^open$/i.test(written.trim()) && unit === 'ohm' && fault.kind === 'resistance') return high;
-  const range = `${nice(low)} to ${fault.kind === 'resistance' ? 'open' : nice(high)} ${unit}`;
+  const range =
+    unit === 'ohm' && fault.kind === 'resistance'
+      ? `${nice(low)} ohm to open`
+      : `${nice(low)} to ${nice(high)} ${unit}`;
   const value = parseQuantity(written, QUANTITY[unit]);
   if (!('value' in value)) return { wrong: value.wrong, mend: `${fault.id} can have ${range}` };
   if (value.value < low || value.value > high)

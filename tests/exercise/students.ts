@@ -15,6 +15,7 @@ import {
 } from '../../src/exercise/planner-road.js';
 import { reachable } from '../../src/planning/live-line.js';
 import { atRest } from '../../src/session/setup.js';
+import type { Suspect } from '../../src/diagnosis/diagnosis-types.js';
 import type { Run } from '../../src/exercise/run.js';
 import type { Event, Reading } from '../../src/session/events.js';
 import { wayThrough } from '../bench/planning/practices.js';
@@ -24,24 +25,27 @@ export type Student = (run: Run) => Promise<void>;
 /** Volts by which a point must differ from a good vehicle to count as bad; tests and repairs after which anyone gives up. */
 const CLEARLY = 1;
 const MOST_TESTS = 14;
-const MOST_REPAIRS = 60;
+const MOST_REPAIRS = 200;
 
 export const STUDENTS: Readonly<Record<string, Student>> = {
   planner: async (run) => void (await planned(run)),
   /** From the battery along the current to the load and on to ground, volts at each point; then what lies between good and bad. */
   'feed-follower': async (run) => {
     await begin(run);
+    const order = orderOf(run);
+    const tried = new Set<string>();
     for (const one of run.complained) {
-      const between = await follow(run, one);
-      if (await repairInTurn(run, between)) return finish(run);
+      const sites = await follow(run, one);
+      const there = order.filter(({ suspect }) => suspect.faults.some(({ site }) => sites.has(site)));
+      if (await repairInTurn(run, there, tried)) return finish(run);
     }
-    await repairInTurn(run, undefined);
+    await repairInTurn(run, order, tried);
     await finish(run);
   },
   /** No reading at all: the likeliest repair first, until the complaint is gone. */
   'guess-swapper': async (run) => {
     await begin(run);
-    await repairInTurn(run, undefined);
+    await repairInTurn(run, orderOf(run), new Set());
     await finish(run);
   },
   /** Goes straight to the right part, without a look before or after. */
@@ -84,12 +88,20 @@ async function finish(run: Run): Promise<void> {
 }
 
 /** @param sites only faults at these; undefined = all */
-async function repairInTurn(run: Run, sites: ReadonlySet<string> | undefined): Promise<boolean> {
-  // In the order of what the complaint left, without thinking again.
-  const order = diagnosisOf(run)
-    .groups.flatMap(({ repair, suspects }) => suspects.map((suspect) => ({ how: repair.how, suspect })))
-    .filter(({ suspect }) => sites === undefined || suspect.faults.some(({ site }) => sites.has(site)));
-  const tried = new Set<string>();
+interface Try {
+  readonly how: string;
+  readonly suspect: Suspect;
+}
+
+/** What the complaint leaves, the likeliest repair first. */
+function orderOf(run: Run): readonly Try[] {
+  return diagnosisOf(run).groups.flatMap(({ repair, suspects }) =>
+    suspects.map((suspect) => ({ how: repair.how, suspect })),
+  );
+}
+
+/** One after the other, until the complaint is gone. @param tried repairs done already; grows */
+async function repairInTurn(run: Run, order: readonly Try[], tried: Set<string>): Promise<boolean> {
   for (const { how, suspect } of order) {
     if (tried.has(how)) continue;
     if (tried.size >= MOST_REPAIRS) return false;
