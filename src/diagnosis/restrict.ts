@@ -73,7 +73,7 @@ function search(
   reading: { readonly low: number; readonly high: number },
   fits: Map<number, Uint8Array>,
 ): void {
-  const places = placesOf(grid, box).filter((place) => open[place]);
+  const places = placesOf(grid, box, open);
   if (places.length === 0) return;
   const corners = cornersOf(grid, box);
   // What agrees with every part at its nominal value agrees; only a miss has to be looked at with all tolerances.
@@ -181,7 +181,7 @@ function boxesOf(grid: Grid): Box[] {
 
 /** The smallest box around the open places of a box. */
 function tighten(grid: Grid, box: Box, open: Uint8Array): Box | undefined {
-  const places = placesOf(grid, box).filter((place) => open[place]);
+  const places = placesOf(grid, box, open);
   if (places.length === 0) return undefined;
   return box.map((span, axis) => {
     if (span === undefined) return undefined;
