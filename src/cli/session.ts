@@ -156,12 +156,16 @@ export class Session {
     });
   }
 
-  /** Records the events; returns once they are safe. `judged`: what is concluded with them is kept beside the last. */
+  /**
+   * Records the events; returns once they are safe. `judged`: what is concluded with them is kept beside the last, except in an
+   * exercise, whose journal the student may read.
+   */
   async record(
     events: readonly Event[],
     { judged = false }: { readonly judged?: boolean } = {},
   ): Promise<readonly Recorded[]> {
-    const judgement = judged ? this.judgement(events) : undefined;
+    const exercise = this.recorded.some(({ event }) => event.type === 'exercise');
+    const judgement = judged && !exercise ? this.judgement(events) : undefined;
     const added = await this.recorder.append(events, this.clock(), judgement);
     this.#recorded = [...this.#recorded, ...added];
     this.#forget();
