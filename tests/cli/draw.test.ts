@@ -38,6 +38,9 @@ test('when a session is drawn then what it suspects is marked in words, before, 
   const marked = await at.run(['draw', '--session', file]);
   expect(marked.stdout, shown(marked)).toMatch(/^\? .*H1\.1 to H1\.31 .*<-- suspect \d+ %$/m);
   expect(marked.stdout).toMatch(/^- .*H2\.1 to H2\.31/m);
+  await at.run(['record', '--session', file, 'key on', 'gear reverse', 'volts X3.1h 12.3']);
+  const read = await at.run(['draw', '--session', file, 'H1']);
+  expect(read.stdout, shown(read)).toMatch(/X3\.1h \[read 12\.3 V #\d+\] to X3\.1c/);
   const before = join(at.folder, 'b.kgs');
   await at.run(['new', REVERSING, '--session', before]);
   expect((await at.run(['draw', '--session', before])).stdout).not.toContain('suspect');

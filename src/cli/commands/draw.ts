@@ -8,6 +8,7 @@ import { writeNewFile } from '../../files/new-file.js';
 import { drawText } from '../../report/drawing/draw-text.js';
 import { marksOf, NO_MARKS } from '../../report/drawing/marks.js';
 import { standingOf } from '../../report/drawing/standing.js';
+import type { Case } from '../../session/case.js';
 import type { SetUp } from '../../session/setup.js';
 import type { CommandResult, Context } from '../context.js';
 import { Failure } from '../failure.js';
@@ -32,6 +33,7 @@ interface Subject {
   readonly names: readonly string[];
   readonly setUp: SetUp;
   readonly diagnosis?: Diagnosis;
+  readonly timeline?: Case['timeline'];
 }
 
 /** @param names the circuit, unless a session names it; then parts and wires to which the drawing keeps */
@@ -40,10 +42,13 @@ export async function draw(context: Context, names: readonly string[], flags: Dr
   const format = (flags.format ?? 'text').toLowerCase();
   if (format !== 'text' && format !== 'svg')
     throw new Failure(`There is no format "${flags.format}"`, didYouMean(format, ['text', 'svg'], 'format'));
-  const { circuit, names: parts, setUp, diagnosis } = await subjectOf(context, names, flags);
+  const { circuit, names: parts, setUp, diagnosis, timeline } = await subjectOf(context, names, flags);
   const plan = planFor(circuit, parts);
   const marks = diagnosis === undefined ? NO_MARKS : marksOf(diagnosis);
-  const standing = standingOf(createWorkbench(circuit), setUp, { volts: flags.volts === true });
+  const standing = standingOf(createWorkbench(circuit), setUp, {
+    volts: flags.volts === true,
+    ...(timeline === undefined ? {} : { timeline }),
+  });
   if (format === 'svg') {
     const { drawSvg } = await import('../../report/drawing/draw-svg.js');
     const { svg, letters } = await drawSvg(plan, { marks, standing });
@@ -79,7 +84,7 @@ async function subjectOf(context: Context, names: readonly string[], flags: Draw
   // Somebody may name the circuit beside its session.
   const parts = names[0] !== undefined && isFileOf(circuit, names[0]) ? names.slice(1) : names;
   const setUp = flags.when === undefined ? session.case.now : setUpFrom(circuit, flags.when);
-  return { circuit, names: parts, setUp, diagnosis: session.diagnosis };
+  return { circuit, names: parts, setUp, diagnosis: session.diagnosis, timeline: session.case.timeline };
 }
 
 function exampleLoad({ parts }: Circuit): string {

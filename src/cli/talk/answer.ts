@@ -41,7 +41,7 @@ export function answerQuery(line: Extract<Line, { kind: 'query' }>, session: Ses
       return print(status === undefined ? ['Name a part or wire: why F4'] : showWhy(diagnosis, status));
     }
     case 'draw': {
-      const standing = standingOf(session.bench, session.case.now);
+      const standing = standingOf(session.bench, session.case.now, { timeline: session.case.timeline });
       const plan = planFor(circuit, line.about === undefined ? [] : [line.about]);
       return printDrawing(
         output,

@@ -90,11 +90,14 @@ export function escapeXml(text: string): string {
 /** @param width of the sheet, which long titles are folded to */
 function heading(
   { circuit }: Plan,
-  { when, closed, volts }: Standing,
+  { when, closed, volts, read }: Standing,
   width: number,
 ): readonly { readonly text: string; readonly style: 'title' | 'plain' }[] {
   const controls = when.length === 0 ? 'all controls at rest' : `${when.join(', ')}; the others at rest`;
-  const figures = volts.size > 0 ? ' Volts against battery -, calculated for a healthy circuit.' : '';
+  const figures = [
+    ...(volts.size > 0 ? [' Volts against battery -, calculated for a healthy circuit.'] : []),
+    ...(read.size > 0 ? [' Read: last measured against battery -, with its number in the record.'] : []),
+  ].join('');
   const fold = (text: string, letter: number): readonly string[] =>
     wrap(visible(text), Math.floor(width / letter), '');
   return [

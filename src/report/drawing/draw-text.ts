@@ -9,7 +9,7 @@ import { toAscii, wrap } from '../layout.js';
 import { laddersOf, type Ladder, type Run, type Rung } from './ladders.js';
 import { NO_MARKS, SIGNS, type Mark, type Marks } from './marks.js';
 import type { Plan } from '../../circuit/downhill.js';
-import { NO_STANDING, type Standing } from './standing.js';
+import { figuresAt, NO_STANDING, type Standing } from './standing.js';
 import { ASCII_SIGNS, SCREEN_SIGNS, signOf, type Signs } from './text-signs.js';
 import { contactWords, partWords, pointWords, wireWords } from './words.js';
 
@@ -173,19 +173,15 @@ class TextDrawing {
   }
 
   #voltsAt(point: PointId): string {
-    return this.#standing.volts.has(point) ? ` [${this.#figure(point)}]` : '';
-  }
-
-  #figure(point: PointId): string {
-    const volts = this.#standing.volts.get(point);
-    return volts === undefined
-      ? ''
-      : `${volts.map((value) => value.toFixed(2).replace('-0.00', '0.00')).join(' or ')} V`;
+    const figures = figuresAt(this.#standing, point);
+    return figures === '' ? '' : ` [${figures}]`;
   }
 
   #legend(): void {
     this.#put('');
     this.#say(this.#signs.legend);
+    if (this.#standing.read.size > 0)
+      this.#say('read: last measured there against bat-, with its number in the record.');
     if (this.#used.size > 0)
       this.#say(
         `First column: ${Object.entries(SIGNS)

@@ -4,7 +4,7 @@ import type { Plan } from '../../../circuit/downhill.js';
 import { visible } from '../../../circuit/visible.js';
 import { wrap } from '../../layout.js';
 import type { Mark, Marks } from '../marks.js';
-import type { Standing } from '../standing.js';
+import { figuresAt, type Standing } from '../standing.js';
 import { contactWords, partWords, pointWords, round } from '../words.js';
 import type { Piece, Port } from './pieces.js';
 import { BATTERY_HEIGHT, BATTERY_WIDTH, GROUND_HEIGHT, HALF, HEIGHT } from './symbols.js';
@@ -64,15 +64,11 @@ function linkBox(piece: Extract<Piece, { kind: 'link' }>, plan: Plan, marks: Mar
   const lines = [{ text: `${link.owner}${pin}`, style: 'name' as const }, ...body];
   const axis = HALF + 10;
   const x = axis + HALF + GAP;
-  const measured = ports.some(({ point }) => standing.volts.has(point));
+  const measured = ports.some(({ point }) => figuresAt(standing, point) !== '');
   // Figures at both ends are longer than a terminal's number: they get lines of their own.
   const height = Math.max(HEIGHT, lines.length * LINE + 4) + (measured ? 2 * LINE : 0);
-  const volts = (point: string): string => {
-    const now = standing.volts.get(point);
-    return now === undefined ? '' : ` ${now.map((one) => one.toFixed(2)).join('/')} V`;
-  };
   const ends = ports.map(({ point, side }): Words => {
-    const text = `${endName(link, point)}${volts(point)}`;
+    const text = `${endName(link, point)} ${figuresAt(standing, point)}`.trim();
     return { text, x: axis + 4, y: side === 'top' ? 5 : height, style: 'small' };
   });
   const first = height / 2 - ((lines.length - 1) * LINE) / 2 + 3;
@@ -171,7 +167,7 @@ function pointBox(
   const { circuit } = plan;
   const mark = marks.point(point);
   const part = circuit.parts.get(point);
-  const volts = standing.volts.get(point);
+  const figures = figuresAt(standing, point);
   const label = part === undefined ? (point.includes('.') ? '' : pointWords(circuit, point)) : part.label;
   const lines = [
     { text: part === undefined && label !== '' ? '' : point, style: 'name' as const },
@@ -179,9 +175,7 @@ function pointBox(
       text,
       style: 'plain' as const,
     })),
-    ...(volts === undefined
-      ? []
-      : [{ text: `${volts.map((one) => one.toFixed(2)).join('/')} V`, style: 'small' as const }]),
+    ...(figures === '' ? [] : [{ text: figures, style: 'small' as const }]),
     ...(mark === undefined || mark.words === '' ? [] : [{ text: mark.words, style: 'mark' as const }]),
   ].filter(({ text }) => text !== '');
   const axis = 18;

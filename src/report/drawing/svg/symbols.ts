@@ -1,8 +1,4 @@
-/**
- * Symbols after IEC 60617 (from memory), each drawn downwards from (0, 0) to (0, HEIGHT): fuse S00362, resistor S00555, lamp S00965,
- * motor and generator S00819, make contact S00227, relay coil S00305, semiconductor diode S00641, horn S00970, buzzer S00973,
- * plug and socket S00033, earth S00200, battery S01341.
- */
+/** Symbols after IEC 60617 (their shapes from memory), each drawn downwards from (0, 0) to (0, HEIGHT). */
 import type { Part } from '../../../circuit/circuit.js';
 import type { Link } from '../../../circuit/links.js';
 
