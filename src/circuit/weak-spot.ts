@@ -1,4 +1,5 @@
 /** `weak spot: {times: 3, why: ...}` of a part or wire. */
+import type { Circuit } from './circuit.js';
 import { pointer } from './diagnostic.js';
 import type { WeakSpotDocument } from './document.js';
 import type { WeakSpot } from './part-base.js';
@@ -13,4 +14,9 @@ export function weakSpotOf(
   if (written === undefined) return {};
   const times = mistakes.amount(written.times, 'times', ranges.value(at + pointer('weak spot', 'times')), 1);
   return { weakSpot: { times, why: written.why } };
+}
+
+/** What the file says of a part or wire. */
+export function weakSpotIn({ parts, wires }: Circuit, id: string): WeakSpot | undefined {
+  return (parts.get(id) ?? wires.find((wire) => wire.id === id))?.weakSpot;
 }

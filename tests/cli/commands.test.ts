@@ -221,6 +221,17 @@ describe('colour and ASCII', () => {
 });
 
 describe('what comes with the program', () => {
+  test('when a part is a known weak spot then why says so, with the reason of the circuit file', async () => {
+    await at.run(['new', 'reversing-lamps', '--session', 's.journal']);
+    await at.run(['record', '--session', 's.journal', 'fails H1 when key on, gear reverse']);
+    const ran = await at.run(['why', 'X2', '--session', 's.journal']);
+    expect(ran.status, shown(ran)).toBe(0);
+    expect(ran.stdout.replace(/\s+/g, ' ')).toContain(
+      'known weak spot, 3 times as likely before any reading: oil and spray of the road reach it',
+    );
+    expect((await at.run(['why', 'X3', '--session', 's.journal'])).stdout).not.toContain('weak spot');
+  });
+
   test('when the circuits are listed then each can be started by its name', async () => {
     const ran = await at.run(['circuits']);
     expect(ran.status, shown(ran)).toBe(0);

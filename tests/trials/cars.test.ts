@@ -1,6 +1,6 @@
 /** The simulated vehicle reads the same whichever physics stands behind it. */
 import { readdirSync } from 'node:fs';
-import { expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 import { createWorkbench } from '../../src/diagnosis/workbench.js';
 import { drawFaults } from '../../src/exercise/hidden-faults.js';
 import { pick, random } from '../../src/exercise/random.js';
@@ -65,30 +65,29 @@ function damped(physics: Physics): Physics {
   return { volts: (decided) => physics.volts(decided.map(damp)) };
 }
 
-test(
-  'when ngspice stands behind the vehicle then it answers as with our solver',
-  { timeout: 120_000 },
-  async () => {
-    const ngspice = await Ngspice.start();
-    let compared = 0;
-    for (const file of readdirSync('circuits')) {
-      const loaded = await readCircuit(`circuits/${file}`);
-      if ('problems' in loaded) throw new Error(`${file} does not load`);
-      const bench = createWorkbench(loaded.circuit);
-      for (let seed = 1; seed <= 2; seed++) {
-        const ours = await answers(bench, damped(new SolverPhysics()), seed);
-        const theirs = await answers(bench, new NgspicePhysics(ngspice), seed);
-        ours.forEach(({ what, answer }, i) => {
-          const [here, there] = [parts(answer), parts(theirs[i]!.answer)];
-          expect(`${what}: ${there.rest}`).toBe(`${what}: ${here.rest}`);
-          here.numbers.forEach((number, n) => {
-            const both = `${what}: ${number.value} here, ${there.numbers[n]?.value} in ngspice`;
-            expect(alike(number, there.numbers[n]) ? '' : both).toBe('');
-          });
-          compared += 1;
-        });
-      }
-    }
-    expect(compared).toBeGreaterThan(50);
+let ngspice: Ngspice;
+beforeAll(async () => {
+  ngspice = await Ngspice.start();
+});
+
+test.each(readdirSync('circuits'))(
+  'when ngspice stands behind a vehicle with %s then it answers as with our solver',
+  async (file) => {
+    const loaded = await readCircuit(`circuits/${file}`);
+    if ('problems' in loaded) throw new Error(`${file} does not load`);
+    const bench = createWorkbench(loaded.circuit);
+    // Any number will do, if it is not the same for all circuits.
+    const seed = 1 + (file.length % 4);
+    const ours = await answers(bench, damped(new SolverPhysics()), seed);
+    const theirs = await answers(bench, new NgspicePhysics(ngspice), seed);
+    ours.forEach(({ what, answer }, i) => {
+      const [here, there] = [parts(answer), parts(theirs[i]!.answer)];
+      expect(`${what}: ${there.rest}`).toBe(`${what}: ${here.rest}`);
+      here.numbers.forEach((number, n) => {
+        const both = `${what}: ${number.value} here, ${there.numbers[n]?.value} in ngspice`;
+        expect(alike(number, there.numbers[n]) ? '' : both).toBe('');
+      });
+    });
+    expect(ours.length).toBeGreaterThan(2);
   },
 );

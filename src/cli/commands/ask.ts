@@ -12,6 +12,7 @@ import { showAttempt, showPreview, showSuggestions } from '../show/suggestion.js
 import { showNoTest } from '../show/no-test.js';
 import { showSuspects } from '../show/suspects.js';
 import { showWhy, statusOf } from '../show/why.js';
+import { weakSpotIn } from '../../circuit/weak-spot.js';
 import { previewed } from '../talk/understand.js';
 
 export interface AskFlags extends SessionFlags {
@@ -93,7 +94,7 @@ export async function next(context: Context, own: readonly string[], flags: AskF
 
 export async function why(context: Context, name: string, flags: AskFlags): CommandResult {
   const { output } = context;
-  const { diagnosis } = (await lookAtSession(context, flags)).session;
+  const { diagnosis, circuit } = (await lookAtSession(context, flags)).session;
   const status = statusOf(diagnosis, name);
   if (status === undefined)
     throw new Failure(
@@ -107,8 +108,9 @@ export async function why(context: Context, name: string, flags: AskFlags): Comm
     const of = (part: string): boolean => part === status.part;
     const hidden = diagnosis.hidden.filter(({ faults }) => faults.some((fault) => of(fault.part)));
     const assumedAway = diagnosis.assumedAway.filter((fault) => of(fault.part));
-    output.json('why', { ...status, suspects, hidden, assumedAway });
-  } else for (const line of showWhy(diagnosis, status)) output.result(line);
+    const weakSpot = weakSpotIn(circuit, status.part);
+    output.json('why', { ...status, suspects, hidden, assumedAway, weakSpot });
+  } else for (const line of showWhy(circuit, diagnosis, status)) output.result(line);
   return STATUS.ok;
 }
 

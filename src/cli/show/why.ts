@@ -2,6 +2,8 @@
  * Why a part or wire is suspected, or is not: for each of its faults that fits, what it explains, and for each that fell the
  * reading that felled it. One line a reason: finding, prediction, reading.
  */
+import type { Circuit } from '../../circuit/circuit.js';
+import { weakSpotIn } from '../../circuit/weak-spot.js';
 import type { Diagnosis, PartStatus, Suspect } from '../../diagnosis/diagnosis-types.js';
 import { faultWords } from '../../report/cause.js';
 import { suspectSeverities } from '../../report/severity-words.js';
@@ -28,7 +30,8 @@ export function statusOf(diagnosis: Diagnosis, name: string): PartStatus | undef
   return exact ?? diagnosis.parts.find((one) => one.part.toLowerCase() === part);
 }
 
-export function showWhy(diagnosis: Diagnosis, status: PartStatus): readonly string[] {
+/** @param circuit the drawing, for what it says of weak spots */
+export function showWhy(circuit: Circuit, diagnosis: Diagnosis, status: PartStatus): readonly string[] {
   const own = diagnosis.suspects.filter(({ faults }) => faults.some((fault) => fault.part === status.part));
   const word = diagnosis.abnormal ? 'fits all findings' : 'possible';
   const lines = own.slice(0, MOST).flatMap((suspect) => fitting(suspect, word));
@@ -52,6 +55,15 @@ export function showWhy(diagnosis: Diagnosis, status: PartStatus): readonly stri
   ))
     lines.push(paragraph(hiddenWords(hidden), '        ', UNDER));
   if (lines.length === 0) lines.push('  No reading says anything about it yet.');
+  const weak = weakSpotIn(circuit, status.part);
+  if (weak !== undefined)
+    lines.push(
+      paragraph(
+        `known weak spot, ${weak.times} times as likely before any reading: ${weak.why}`,
+        '        ',
+        UNDER,
+      ),
+    );
   return [paragraph(`${status.label}: ${STATUS[status.status]}`), ...lines];
 }
 

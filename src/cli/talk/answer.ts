@@ -38,7 +38,9 @@ export function answerQuery(line: Extract<Line, { kind: 'query' }>, session: Ses
     case 'why': {
       const name = line.about ?? diagnosis.suspects[0]?.faults[0]?.part;
       const status = name === undefined ? undefined : statusOf(diagnosis, name);
-      return print(status === undefined ? ['Name a part or wire: why F4'] : showWhy(diagnosis, status));
+      return print(
+        status === undefined ? ['Name a part or wire: why F4'] : showWhy(session.circuit, diagnosis, status),
+      );
     }
     case 'draw': {
       const standing = standingOf(session.bench, session.case.now, { timeline: session.case.timeline });
