@@ -1,4 +1,5 @@
 /** A circuit as SVG on A4, feed at the top and ground at the bottom, with what a session suspects by sign, pattern and colour. */
+import type { PointId } from '../../circuit/circuit.js';
 import type { Plan } from '../../circuit/downhill.js';
 import { visible } from '../../circuit/visible.js';
 import type { Status } from '../../diagnosis/diagnosis-types.js';
@@ -8,13 +9,16 @@ import { NO_STANDING, type Standing } from './standing.js';
 import { boxOf, LINE, MARGIN, type Box } from './svg/boxes.js';
 import { layOut, type Label, type Sheet } from './svg/layout.js';
 import { legendOf } from './svg/legend.js';
-import { piecesOf, type Line } from './svg/pieces.js';
+import { cutsFor, piecesOf, sharedGrounds, type Line } from './svg/pieces.js';
 import { STYLE } from './svg/style.js';
 import { BATTERY, GROUND, GROUND_HEIGHT, HEIGHT, symbolOf } from './svg/symbols.js';
 
 /** A4 with a margin, mm, and the room around the drawing, in its own units. */
 const A4 = { short: 190, long: 277 };
 const EDGE = 14;
+/** Letters of this height can be read on paper without effort, mm. */
+const READABLE = 1.5;
+const MOST_CUTS = 3;
 /** No sheet is narrower, so that its heading fits. */
 const NARROWEST = 420;
 /** Of the words at a wire. */
@@ -31,12 +35,27 @@ export interface Drawn {
   readonly letters: number;
 }
 
+/** Whole where that can be read on A4; else cut at its widest splices, and at shared grounds, until it can. */
 export async function drawSvg(plan: Plan, options: SvgOptions = {}): Promise<Drawn> {
-  const { marks = NO_MARKS, standing = NO_STANDING } = options;
-  const { pieces, lines } = piecesOf(plan);
+  let best = await drawCut(plan, options, []);
+  const grounds = sharedGrounds(plan);
+  const splices = cutsFor(plan);
+  for (let count = 1; best.letters < READABLE && count <= Math.min(splices.length, MOST_CUTS); count++) {
+    const drawn = await drawCut(plan, options, [...grounds, ...splices.slice(0, count)]);
+    if (drawn.letters > best.letters) best = drawn;
+  }
+  return best;
+}
+
+async function drawCut(
+  plan: Plan,
+  { marks = NO_MARKS, standing = NO_STANDING }: SvgOptions,
+  cut: readonly PointId[],
+): Promise<Drawn> {
+  const { pieces, lines } = piecesOf(plan, new Set(cut));
   const boxes = pieces.map((piece) => boxOf(piece, plan, marks, standing));
   const labels = new Map(lines.flatMap((line) => labelOf(plan, marks, line)));
-  const sheet = await layOut(boxes, lines, labels);
+  const sheet = await layOut(boxes, lines, labels, A4.long / A4.short);
   const used = new Set<Status>();
   const note = (mark: Mark | undefined): Mark | undefined => {
     if (mark !== undefined) used.add(mark.status);

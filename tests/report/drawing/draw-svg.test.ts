@@ -29,17 +29,20 @@ function wellFormed(xml: string): void {
   if (bad !== null) throw new Error(`bare sign: ${rest.slice(bad.index, bad.index + 40)}`);
 }
 
-test.each([...SOME, 'can-pair', 'fuel-level'].filter((name) => SHELF.includes(name)))('when %s is drawn then it is well-formed, on A4, and every part is named', async (name) => {
-  const circuit = circuitOf(name);
-  const { svg, letters } = await drawSvg(planOf(circuit));
-  wellFormed(svg);
-  const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg)!.map(Number);
-  expect(Math.max(width!, height!)).toBeLessThanOrEqual(277);
-  expect(Math.min(width!, height!)).toBeLessThanOrEqual(190);
-  expect(letters).toBeGreaterThan(1);
-  for (const id of circuit.parts.keys()) expect(svg).toMatch(new RegExp(`>${id}(?:\\.[\\w+]+)?<`));
-  for (const { id } of circuit.wires) expect(svg).toMatch(new RegExp(`>${id} `));
-});
+test.each([...SOME, 'can-pair', 'fuel-level'].filter((name) => SHELF.includes(name)))(
+  'when %s is drawn then it is well-formed, on A4, and every part is named',
+  async (name) => {
+    const circuit = circuitOf(name);
+    const { svg, letters } = await drawSvg(planOf(circuit));
+    wellFormed(svg);
+    const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg)!.map(Number);
+    expect(Math.max(width!, height!)).toBeLessThanOrEqual(277);
+    expect(Math.min(width!, height!)).toBeLessThanOrEqual(190);
+    expect(letters).toBeGreaterThan(1);
+    for (const id of circuit.parts.keys()) expect(svg).toMatch(new RegExp(`>${id}(?:\\.[\\w+]+)?<`));
+    for (const { id } of circuit.wires) expect(svg).toMatch(new RegExp(`>${id} `));
+  },
+);
 
 describe.each(SOME)('%s on paper', async (name) => {
   const plan = planOf(circuitOf(name));
@@ -48,7 +51,7 @@ describe.each(SOME)('%s on paper', async (name) => {
   const labels = new Map<string, Label>(
     lines.flatMap(({ id, link }) => (link ? [[id, { text: link.owner, width: 60, height: 10 }]] : [])),
   );
-  const sheet = await layOut(boxes, lines, labels);
+  const sheet = await layOut(boxes, lines, labels, 1.46);
   const placed = boxes.map((box) => ({ ...box, ...sheet.boxes.get(box.piece.id)! }));
 
   test('when it is laid out then no two symbols with their words overlap', () => {
@@ -123,6 +126,15 @@ test('when a session suspects something then pattern, sign and words show it', a
   expect(svg).toContain('suspect 40 %');
   expect(svg).toMatch(/<text class="sign cleared"[^>]*>\+</);
   expect(svg).toContain('>cleared<');
+});
+
+test('when a circuit is too wide for A4 then it is cut at a splice, and every wire is still there once', async () => {
+  const circuit = circuitOf('whole-car-draw');
+  const { svg, letters } = await drawSvg(planOf(circuit));
+  expect(letters).toBeGreaterThan(1.4);
+  expect(svg.match(/>SP1</g)!.length).toBeGreaterThan(5);
+  expect(svg).toContain('goes on elsewhere');
+  for (const { id } of circuit.wires) expect(svg.match(new RegExp(`>${id} `, 'g')), id).toHaveLength(1);
 });
 
 test('when it is drawn twice then the bytes are the same', async () => {

@@ -171,10 +171,14 @@ function pointBox(
   const label = part === undefined ? (point.includes('.') ? '' : pointWords(circuit, point)) : part.label;
   const lines = [
     { text: part === undefined && label !== '' ? '' : point, style: 'name' as const },
-    ...fold(part !== undefined && label.split(' ').includes(point) ? '' : label, 17).map((text) => ({
+    ...fold(
+      piece.shown === 'again' || (part !== undefined && label.split(' ').includes(point)) ? '' : label,
+      17,
+    ).map((text) => ({
       text,
       style: 'plain' as const,
     })),
+    ...(piece.shown === 'first' ? [{ text: 'goes on elsewhere', style: 'small' as const }] : []),
     ...(figures === '' ? [] : [{ text: figures, style: 'small' as const }]),
     ...(mark === undefined || mark.words === '' ? [] : [{ text: mark.words, style: 'mark' as const }]),
   ].filter(({ text }) => text !== '');

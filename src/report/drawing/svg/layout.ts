@@ -45,25 +45,34 @@ const OPTIONS = {
   'elk.layered.considerModelOrder.strategy': 'NODES_AND_EDGES',
   'elk.layered.edgeLabels.sideSelection': 'ALWAYS_DOWN',
   'elk.randomSeed': '1',
+  'elk.spacing.componentComponent': '18',
 };
 
-/** @param labels by line id */
+/**
+ * @param labels by line id
+ * @param shape width over height of the sheet, for parts of a circuit that do not hang together
+ */
 export async function layOut(
   boxes: readonly Box[],
   lines: readonly Line[],
   labels: ReadonlyMap<string, Label>,
+  shape: number,
 ): Promise<Sheet> {
   const { default: Elk } = (await import('elkjs/lib/elk.bundled.js')) as unknown as {
     default: new () => { layout(graph: ElkNode): Promise<ElkNode> };
   };
   const laid = await new Elk().layout({
     id: 'sheet',
-    layoutOptions: OPTIONS,
+    layoutOptions: { ...OPTIONS, 'elk.aspectRatio': String(shape) },
     children: boxes.map(({ piece, width, height, ports }) => ({
       id: piece.id,
       width,
       height,
-      layoutOptions: { 'elk.portConstraints': 'FIXED_POS' },
+      // What hangs on the battery comes first where the sheet is in several parts.
+      layoutOptions: {
+        'elk.portConstraints': 'FIXED_POS',
+        ...(piece.kind === 'battery' ? { 'elk.priority': '1000' } : {}),
+      },
       ports: ports.map(({ id, x, y, side }) => ({
         id,
         x,

@@ -22,6 +22,8 @@ export type Piece =
       readonly id: string;
       readonly point: PointId;
       readonly ports: readonly Port[];
+      /** Drawn more than once, so that the sheet does not get too wide: `first` is where current comes from. */
+      readonly shown?: 'first' | 'again';
     };
 
 export interface Line {
@@ -38,7 +40,8 @@ export interface Pieces {
   readonly lines: readonly Line[];
 }
 
-export function piecesOf(plan: Plan): Pieces {
+/** @param cut points to draw once for each wire that goes down from them (or, for grounds, comes to them) */
+export function piecesOf(plan: Plan, cut: ReadonlySet<PointId> = new Set()): Pieces {
   const links = plan.links.filter(({ kind }) => kind !== 'bolt');
   const symbols = links.filter(({ kind, owner }) => kind !== 'wire' && !isModule(plan, owner));
   const wires = links.filter(({ kind }) => kind === 'wire');
@@ -73,13 +76,29 @@ export function piecesOf(plan: Plan): Pieces {
       for (const end of ends) joined.set(end, fixed[0]);
       continue;
     }
-    const piece = pointPiece(plan, point, [...ends, ...fixed], pieces, wires);
-    pieces.push(piece);
+    const whole = pointPiece(plan, point, [...ends, ...fixed], pieces, wires);
+    const piece: Piece = cut.has(point) && whole.kind === 'dot' ? { ...whole, shown: 'first' } : whole;
     const [top, bottom] = piece.ports as [Port, Port | undefined];
+    let again = 0;
     for (const end of ends) {
       const wire = wires.find(({ index }) => end === `${index} ${point}`)!;
-      joined.set(end, isUpper(plan, wire, point) ? (bottom ?? top).id : top.id);
+      const upper = isUpper(plan, wire, point);
+      if (!cut.has(point) || (piece.kind === 'dot' && !upper)) {
+        joined.set(end, upper ? (bottom ?? top).id : top.id);
+        continue;
+      }
+      const port: Port = { id: `${piece.id} ${wire.index}`, side: upper ? 'bottom' : 'top', point };
+      const shown = piece.kind === 'dot' || again++ > 0 ? { shown: 'again' as const } : {};
+      pieces.push({
+        kind: piece.kind as 'dot',
+        id: `${piece.id} for ${wire.index}`,
+        point,
+        ports: [port],
+        ...shown,
+      });
+      joined.set(end, port.id);
     }
+    if (!cut.has(point) || piece.kind === 'dot') pieces.push(piece);
     for (const port of fixed) {
       const below = pieces.some(({ ports: own_ }) =>
         own_.some(({ id, side }) => id === port && side === 'top'),
@@ -155,4 +174,22 @@ function isNamed({ circuit, grounded }: Plan, point: PointId): boolean {
 
 function isModule({ circuit }: Plan, owner: string): boolean {
   return circuit.parts.get(owner)?.type === 'module';
+}
+
+/** Points at which many wires part or meet, the widest first: there a sheet that is too wide can be cut. */
+export function cutsFor(plan: Plan): readonly PointId[] {
+  const wires = plan.links.filter(({ kind }) => kind === 'wire');
+  const below = (point: PointId): number =>
+    wires.filter((wire) => wire.ends.includes(point) && isUpper(plan, wire, point)).length;
+  const here = (point: PointId): number => wires.filter(({ ends }) => ends.includes(point)).length;
+  const splices = [...plan.circuit.parts.values()].flatMap(({ id, type }) =>
+    type === 'splice' && below(id) > 1 ? [id] : [],
+  );
+  return splices.sort((a, b) => below(b) - below(a) || here(b) - here(a));
+}
+
+/** Ground points with more than one wire. */
+export function sharedGrounds(plan: Plan): readonly PointId[] {
+  const wires = plan.links.filter(({ kind }) => kind === 'wire');
+  return [...plan.grounded].filter((point) => wires.filter(({ ends }) => ends.includes(point)).length > 1);
 }
