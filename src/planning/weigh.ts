@@ -74,6 +74,13 @@ const MOST_FORECASTS = 250_000;
 /** Tests so much worse per minute than the best are looked at too: planned ahead one of them may come first. */
 const WORSE = 0.3;
 
+/** Solves, tests times versions, after which no further test is looked at when planning; fewer where many loads make each take longer. */
+const MOST_SOLVES = 2500;
+const USUAL_LOADS = 15;
+/** Parts of a solve: a probe in a set-up that is solved already. */
+const OHMS_WORK = 0.5;
+const READ_WORK = 0.02;
+
 export class Scales {
   readonly likely: readonly Likely[];
   private readonly conditions: readonly Condition[];
@@ -155,11 +162,13 @@ export class Scales {
   telling(): Telling[] {
     const found: Telling[] = [];
     let best = 0;
-    let looked = 0;
+    let work = 0;
+    const most = MOST_SOLVES / Math.max(1, (this.bench.network.loads.size / USUAL_LOADS) ** 1.5);
+    const solved = new Set<string>();
     const hoped = Math.min(this.meter.most, HOPED_BITS);
     for (const { candidate, cost, effort } of this.queue()) {
-      if (looked > MOST_FORECASTS || hoped / effort <= best * WORSE) break;
-      looked += this.versions.length;
+      if (work > most || hoped / effort <= best * WORSE) break;
+      work += this.versions.length * this.workOf(candidate, solved);
       const outlook = this.outlook(candidate);
       if (outlook === undefined || this.repeats(candidate, outlook)) continue;
       const gain = this.meter.gain(outlook);
@@ -170,6 +179,14 @@ export class Scales {
       found.push({ ...cost, candidate, effort, gain, separates, value, outlook });
     }
     return found;
+  }
+
+  /** Solves for each version, as if none had been done in an earlier call: the same question gets the same answer. */
+  private workOf({ reading, setUp }: Candidate, solved: Set<string>): number {
+    const key = this.forecaster.key(setUp);
+    const fresh = solved.has(key) ? 0 : 1;
+    solved.add(key);
+    return fresh + (reading.kind === 'ohms' || reading.kind === 'test lamp' ? OHMS_WORK : READ_WORK);
   }
 
   /** One test of somebody's choice; undefined where its reading is not forecast. */

@@ -1,12 +1,18 @@
 /**
- * A generated harness of 300 parts for measurements: lamps in blocks, each block behind a fuse and a relay of its own, all sharing the battery, the
+ * A generated harness of 300 parts for measurements: lamps in blocks, each block behind a fuse and
+ * a switch of its own and each lamp behind plugs in a row, all sharing the battery, the
  * feed bar of the fuse box and the ground on the body. Demo data.
  */
 
 const BLOCKS = 4;
-const LAMPS = 36;
-/** Grounds and splices are shared by so many lamps. */
-const NEIGHBOURS = 12;
+const LAMPS = 12;
+/** Plugs in a row on the way to each lamp and back. */
+const PLUGS = 4;
+/** Lamps that share a splice and a ground. */
+const NEIGHBOURS = 6;
+/** Parts in all; the first lamps of each block have one plug more to make them up. */
+const PARTS = 300;
+const EXTRA = PARTS - (3 + BLOCKS * (2 + LAMPS * (1 + PLUGS) + (2 * LAMPS) / NEIGHBOURS));
 
 /** The circuit file. */
 export function harnessYaml(): string {
@@ -17,6 +23,7 @@ export function harnessYaml(): string {
   ];
   const wires = [wire('G1.30', 'SP1', 16, 1), wire('G1.31', 'GP1', 16, 0.4)];
   const controls: string[] = [];
+  let plugs = 0;
   for (let block = 1; block <= BLOCKS; block++) {
     controls.push(`  switch ${block}: [off, on]`);
     parts.push(
@@ -26,29 +33,25 @@ export function harnessYaml(): string {
     wires.push(wire('SP1', `F${block}.1`, 4, 0.5), wire(`F${block}.2`, `S${block}.1`, 2.5, 1));
     for (let lamp = 1; lamp <= LAMPS; lamp++) {
       const id = (block - 1) * LAMPS + lamp;
-      const place = `side ${1 + ((lamp - 1) % 6)}`;
+      const place = `side ${1 + (lamp % 6)}`;
+      const shared = 1 + Math.ceil(id / NEIGHBOURS);
       if (lamp % NEIGHBOURS === 1) {
-        const shared = 1 + Math.ceil(id / NEIGHBOURS);
         parts.push(
           `  SP${shared}: {type: splice, name: splice ${shared}, place: loom}`,
           `  GP${shared}: {type: ground, name: ground ${shared}, place: ${place}}`,
         );
         wires.push(wire(lamp === 1 ? `S${block}.2` : `SP${shared - 1}`, `SP${shared}`, 2.5, 3));
       }
-      const shared = 1 + Math.ceil(id / NEIGHBOURS);
-      parts.push(`  H${id}: {type: lamp, name: lamp ${id}, watts: 5 W, place: ${place}}`);
-      if (id <= CONNECTORS) {
-        parts.push(
-          `  X${id}: {type: connector, name: connector of lamp ${id}, pins: [1, 2], place: ${place}}`,
-        );
-        wires.push(
-          wire(`SP${shared}`, `X${id}.1h`, 0.75, 1),
-          wire(`X${id}.1c`, `H${id}.1`, 0.75, 0.2),
-          wire(`H${id}.31`, `X${id}.2c`, 0.75, 0.2),
-          wire(`X${id}.2h`, `GP${shared}`, 0.75, 0.5),
-        );
-      } else
-        wires.push(wire(`SP${shared}`, `H${id}.1`, 0.75, 1), wire(`H${id}.31`, `GP${shared}`, 0.75, 0.5));
+      let feed = `SP${shared}`;
+      let ground = `GP${shared}`;
+      for (let k = 0; k < PLUGS + (id <= EXTRA ? 1 : 0); k++) {
+        const plug = `X${++plugs}`;
+        parts.push(`  ${plug}: {type: connector, name: plug ${plugs}, pins: [1, 2], place: ${place}}`);
+        wires.push(wire(feed, `${plug}.1h`, 0.75, 0.5), wire(`${plug}.2h`, ground, 0.75, 0.5));
+        [feed, ground] = [`${plug}.1c`, `${plug}.2c`];
+      }
+      parts.push(`  H${id}: {type: lamp, name: lamp ${id}, watts: 10 W, place: ${place}}`);
+      wires.push(wire(feed, `H${id}.1`, 0.75, 0.2), wire(`H${id}.31`, ground, 0.75, 0.2));
     }
   }
   return [
@@ -70,9 +73,6 @@ export function harnessYaml(): string {
     '',
   ].join('\n');
 }
-
-/** Lamps with a connector: as many as make it 300 parts. */
-const CONNECTORS = 300 - 3 - BLOCKS * 2 - 2 * ((BLOCKS * LAMPS) / NEIGHBOURS) - BLOCKS * LAMPS;
 
 /** Two lamps of the first block are dark: its fuse may have been blown by a short anywhere behind it. */
 export const CONCERN = 'fails H1 H2 when switch 1 on';
