@@ -8,10 +8,11 @@ import { OWN_CIRCUITS } from '../find-circuit.js';
 import { STATUS } from '../io.js';
 
 export async function circuits({ output }: Context, { json = false }: { json?: boolean }): CommandResult {
-  const files = (await readdir(OWN_CIRCUITS)).filter((file) => file.endsWith('.yaml')).sort();
+  const files = (await readdir(OWN_CIRCUITS)).filter((file) => file.endsWith('.yaml'));
+  const names = files.map((file) => file.replace(/\.yaml$/, '')).sort();
   const list = [];
-  for (const file of files) {
-    const loaded = await readCircuit(join(OWN_CIRCUITS, file));
+  for (const name of names) {
+    const loaded = await readCircuit(join(OWN_CIRCUITS, `${name}.yaml`));
     if ('problems' in loaded) continue;
     const { id, title, nominalVolts, parts } = loaded.circuit;
     list.push({ id, title, volts: nominalVolts, loads: [...parts.values()].flatMap(loadsOf) });
