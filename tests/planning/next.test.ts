@@ -1,7 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { diagnose } from '../../src/diagnosis/diagnose.js';
+import { TEST_COSTS } from '../../src/circuit/costs.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
-import { suggest } from '../../src/planning/next.js';
+import { createWorkbench } from '../../src/diagnosis/workbench.js';
+import { advise, suggest } from '../../src/planning/next.js';
 import type { Suggestion } from '../../src/planning/suggestion.js';
 import { edit } from '../../src/session/actions.js';
 import type { Recorded } from '../../src/session/events.js';
@@ -111,6 +113,44 @@ describe('the left stop filament is broken and every reading is as that would ha
       JSON.stringify([line, [...setUp.controls], [...setUp.unplugged], [...setUp.out]]),
     );
     expect(new Set(asked).size).toBe(asked.length);
+  });
+});
+
+describe('trying a repair', () => {
+  const adviceOn = (lines: readonly string[]) => {
+    const session = foldCase(bench.circuit, recordedOf(bench, lines));
+    const diagnosis = diagnose(bench, session);
+    return { ...advise(bench, session, diagnosis), diagnosis };
+  };
+
+  test('when every test takes an hour then a repair is tried first, said to be right in so many cases', () => {
+    const hour = Object.fromEntries(Object.keys(TEST_COSTS).map((test) => [test, 60]));
+    const slow = createWorkbench({ ...bench.circuit, costs: hour });
+    const session = foldCase(
+      slow.circuit,
+      recordedOf(slow, [...oneLamp, 'volts H1.54 H1.31 12.3 when pedal down']),
+    );
+    const diagnosis = diagnose(slow, session);
+    const { attempt, tests } = advise(slow, session, diagnosis);
+    expect(diagnosis.groups.length).toBeGreaterThan(1);
+    expect(attempt!.chance).toBeCloseTo(diagnosis.groups[attempt!.group]!.share, 10);
+    expect(tests.length).toBeGreaterThan(0);
+    for (const { expectedMinutes } of tests)
+      expect(attempt!.expectedMinutes).toBeLessThanOrEqual(expectedMinutes ?? Infinity);
+  });
+
+  test('when many repairs are about as likely then a test goes first, and the others are no shorter a road', () => {
+    const { attempt, tests } = adviceOn(oneLamp);
+    expect(attempt).toBeUndefined();
+    for (const { expectedMinutes } of tests.slice(1))
+      // Among near equals the one that disturbs nothing goes first.
+      expect(expectedMinutes! * 1.05 + 0.2).toBeGreaterThanOrEqual(tests[0]!.expectedMinutes!);
+  });
+
+  test('when one repair is left then it is the only one, however it is asked', () => {
+    const { attempt, diagnosis } = adviceOn([...oneLamp, 'out H1', 'prove ohms', 'ohms H1.54i H1.31i OL']);
+    expect(diagnosis.groups.length).toBe(1);
+    expect(attempt).toMatchObject({ group: 0, chance: 1 });
   });
 });
 
