@@ -1,6 +1,7 @@
 /**
  * Minutes to the right repair, ngspice as the vehicle: the planner beside plainer ways to choose and three practices, on the same
- * vehicles (single faults drawn by their prior weights). Part of `npm run bench:planning`; `KNOWNGOOD_VEHICLES=20` for more.
+ * vehicles (single faults drawn by their prior weights). Part of `npm run bench:planning`; `KNOWNGOOD_VEHICLES=20` for more,
+ * `KNOWNGOOD_CIRCUITS=stop-tail,starter` for some.
  */
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -16,6 +17,8 @@ import { Job } from './job.js';
 import { PRACTICES } from './practices.js';
 
 const VEHICLES = Number(process.env['KNOWNGOOD_VEHICLES'] ?? 8);
+/** Names of circuits, by commas; all where nothing is said. */
+const ONLY = process.env['KNOWNGOOD_CIRCUITS']?.split(',');
 /** Seeds tried for a vehicle that shows something. */
 const MOST_SEEDS = 60;
 const NAMES = Object.keys(PRACTICES);
@@ -102,6 +105,7 @@ test('when vehicles are repaired in several ways then the planner takes the fewe
   const rows: Row[] = [];
   const otherCosts: Row[] = [];
   for (const [number, name] of circuitNames().entries()) {
+    if (ONLY !== undefined && !ONLY.includes(name)) continue;
     const loaded = await readCircuit(join(CIRCUITS, `${name}.yaml`));
     if ('problems' in loaded) throw new Error(`circuits/${name}.yaml does not load`);
     const bench = createWorkbench(loaded.circuit);
