@@ -11,8 +11,10 @@ import { questionOf } from '../planning/questions.js';
 import type { Suggestion } from '../planning/suggestion.js';
 import { Scales } from '../planning/weigh.js';
 import type { Case } from '../session/case.js';
-import type { Event } from '../session/events.js';
+import type { Event, Reading } from '../session/events.js';
+import type { SetUp } from '../session/setup.js';
 import type { Tool } from './exercise.js';
+import { costOf, placesRead } from './ledger.js';
 import { toolFor, toolOfAction } from './student-line.js';
 
 /** Suggestions passed over for want of a tool before nothing is suggested at all. */
@@ -102,6 +104,44 @@ function worth(bits: number, minutes: number): Worth {
 
 function entropyPart(share: number): number {
   return share <= 0 || share >= 1 ? 0 : -share * Math.log2(share);
+}
+
+/** Share of the weight from which on a repair is the thing to do. */
+export const PLAIN = 0.9;
+
+/** Has trying the likeliest repair become worth more than the best test? */
+export function isRepairDue(
+  bench: Workbench,
+  session: Case,
+  diagnosis: Diagnosis,
+  test: Suggestion | undefined,
+): boolean {
+  const [top] = diagnosis.groups;
+  if (top === undefined) return false;
+  if (test === undefined || top.share >= PLAIN) return true;
+  const worthOf = new WorthOf(bench, session, diagnosis);
+  const tested = worthOf.test(candidateOf(bench, test.reading, test.setUp, wiggleOf(test)))?.value ?? 0;
+  return worthOf.repair(top.share, top.repair).value > tested;
+}
+
+type Wiggle = Candidate['wiggle'];
+
+export function wiggleOf({ actions }: Suggestion): Wiggle {
+  const last = actions.at(-1);
+  return last?.do === 'wiggle' || last?.do === 'reseat' ? last : undefined;
+}
+
+/** A reading in its set-up as the planner weighs tests. */
+export function candidateOf(bench: Workbench, reading: Reading, setUp: SetUp, wiggle: Wiggle): Candidate {
+  return {
+    line: '',
+    words: '',
+    setUp,
+    wiggle,
+    reading,
+    bare: wiggle === undefined ? costOf(reading) : 'watch',
+    at: wiggle === undefined ? placesRead(bench, reading) : [wiggle.at],
+  };
 }
 
 /** Do the two ask the same of the vehicle? */

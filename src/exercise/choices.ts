@@ -5,7 +5,6 @@
 import { diagnose } from '../diagnosis/diagnose.js';
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
-import type { Candidate } from '../planning/candidate.js';
 import { isRepair } from '../session/actions.js';
 import type { Case } from '../session/case.js';
 import { describeEvent } from '../session/describe-event.js';
@@ -14,17 +13,15 @@ import { foldCase } from '../session/fold.js';
 import { undoneNumbers } from '../session/observed-order.js';
 import type { SetUp } from '../session/setup.js';
 import { whenSetUp } from '../session/standing.js';
-import { bestTest, sameQuestion, WorthOf } from './best-test.js';
+import { bestTest, candidateOf, PLAIN, sameQuestion, wiggleOf, WorthOf } from './best-test.js';
 import { complaintSeen, type Complained } from './complaint-events.js';
 import type { Tool } from './exercise.js';
-import { costOf, placesRead, slipsOf } from './ledger.js';
+import { slipsOf } from './ledger.js';
 import type { Choice } from './mark-data.js';
 import { mendedBy, repairOf } from './mends.js';
 
 /** From this part of the best value on a choice is as good as the best: the planner's own figures are no finer. */
 const AS_GOOD = 0.75;
-/** Share of the weight from which on a repair is the thing to do. */
-const PLAIN = 0.9;
 /** Share below which it is no choice at all; nothing is weighed for it. */
 const HOPELESS = 0.02;
 
@@ -113,8 +110,7 @@ function judge(
   if (best === undefined) return undefined;
   const wiggle = moved?.do === 'wiggle' || moved?.do === 'reseat' ? moved : undefined;
   const own = candidateOf(bench, reading, setUp, wiggle);
-  const last = best.actions.at(-1);
-  const theirs = candidateOf(bench, best.reading, best.setUp, last?.do === 'wiggle' ? last : undefined);
+  const theirs = candidateOf(bench, best.reading, best.setUp, wiggleOf(best));
   const worth = new WorthOf(bench, session, diagnosis);
   const [bits, most] = [worth.test(own), worth.test(theirs)];
   const nothing = { bits: 0, value: 0 };
@@ -152,10 +148,7 @@ function judgeRepair(
     return { kind: 'repair', bits: 0, value: share, best: undefined, score: scoreOf(share, most) };
   const worth = new WorthOf(bench, session, diagnosis);
   const tried = worth.repair(share, repair ?? { minutes: 10, price: 0 });
-  const last = best.actions.at(-1);
-  const test = worth.test(
-    candidateOf(bench, best.reading, best.setUp, last?.do === 'wiggle' ? last : undefined),
-  );
+  const test = worth.test(candidateOf(bench, best.reading, best.setUp, wiggleOf(best)));
   const { line } = best;
   return {
     kind: 'repair',
@@ -170,23 +163,6 @@ function scoreOf(value: number, best: number): number {
   if (best <= 0) return 1;
   const part = value / best;
   return part >= AS_GOOD ? 1 : part / AS_GOOD;
-}
-
-function candidateOf(
-  bench: Workbench,
-  reading: Reading,
-  setUp: SetUp,
-  wiggle: Candidate['wiggle'],
-): Candidate {
-  return {
-    line: '',
-    words: '',
-    setUp,
-    wiggle,
-    reading,
-    bare: wiggle === undefined ? costOf(reading) : 'watch',
-    at: wiggle === undefined ? placesRead(bench, reading) : [wiggle.at],
-  };
 }
 
 /** What it told: repairs left before and after, and what was read out of it. */

@@ -4,7 +4,7 @@ import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Event } from '../session/events.js';
 import { proveRepair } from '../diagnosis/proof-of-repair.js';
 import { isZeroLike, modeOf } from '../session/proof.js';
-import { bestTest } from './best-test.js';
+import { bestTest, isRepairDue } from './best-test.js';
 import { actionsBetween } from '../planning/changes.js';
 import { repairAction } from './repair-action.js';
 import type { Run } from './run.js';
@@ -121,6 +121,17 @@ export async function putBack(run: Run): Promise<void> {
   for (const action of actionsBetween(now, home)) await doAll(run, [{ type: 'did', action }]);
 }
 
+/** What was mended, named once the complaint is gone. */
+function conclusions(run: Run): readonly Event[] {
+  const parts = new Set<string>();
+  for (const [number, { event, mended }] of run.mets)
+    for (const id of mended) {
+      const fault = run.bench.faults.find((one) => one.id === id);
+      if (event.type === 'did' && fault !== undefined && run.counts(number)) parts.add(fault.part);
+    }
+  return [...parts].map((at) => ({ type: 'concluded', at, words: 'mended, and the complaint is gone' }));
+}
+
 /** Opens the session and goes the whole way. */
 export async function planned(run: Run): Promise<Road> {
   await doAll(run, run.opening);
@@ -132,8 +143,9 @@ export async function planned(run: Run): Promise<Road> {
   let cured = false;
   for (let repairs = 0; repairs < MOST_REPAIRS && !cured; repairs++) {
     for (; tests < MOST_TESTS; tests++) {
-      const test = bestTest(run.bench, run.case, diagnosisOf(run), run.exercise.tools);
-      if (test === undefined) break;
+      const diagnosis = diagnosisOf(run);
+      const test = bestTest(run.bench, run.case, diagnosis, run.exercise.tools);
+      if (test === undefined || isRepairDue(run.bench, run.case, diagnosis, test)) break;
       await doAll(
         run,
         test.actions.map((action): Event => ({ type: 'did', action })),
@@ -155,11 +167,7 @@ export async function planned(run: Run): Promise<Road> {
     );
     cured = await lookAgain(run);
     if (cured) await repeatAll(run);
-    if (cured)
-      await doAll(
-        run,
-        faults.map(({ part }): Event => ({ type: 'concluded', at: part, words: next.repair.how })),
-      );
+    if (cured) await doAll(run, conclusions(run));
   }
   await doAll(run, [{ type: 'closed' }]);
   return {
