@@ -4,7 +4,7 @@
  */
 import { sizeByDrop, sizeFor } from '../wire-capacity.js';
 import type { OwnLoad } from './loads.js';
-import { Sketch, type Keys } from './sketch.js';
+import { Sketch, written, type Keys } from './sketch.js';
 import { ampsOf, type Wish } from './wish.js';
 
 const LETTERS: Readonly<Record<OwnLoad['type'], string>> = {
@@ -207,20 +207,18 @@ class Design {
       JSON.stringify(one),
     );
     const reads = high ? `{high: ${on}, low: ${rest}}` : `{high: ${rest}, low: ${on}}`;
-    const module = sketch.part(
-      'A',
-      [
-        ['type', 'module'],
-        ['name', fit(`module ${wish.title}`)],
-        ['place', 'module'],
-        ['supply', '30'],
-        ['ground', '31'],
-      ],
-      [
-        `inputs: {1: {pull: ${high ? 'down' : 'up'}, ohms: ${high ? '10 kohm' : '1 kohm'}, reads: ${reads}}}`,
-        `outputs: {${outputs.map((name) => `${name}: {side: high, on: {1: ${high ? 'high' : 'low'}}}`).join(', ')}}`,
-      ].join(', '),
-    );
+    const [pull, ohms, state] = high ? ['down', '10 kohm', 'high'] : ['up', '1 kohm', 'low'];
+    const module = sketch.block('A', [
+      'type: module',
+      `name: ${written(fit(`module ${wish.title}`))}`,
+      'place: module',
+      'supply: 30',
+      'ground: 31',
+      'inputs:',
+      `  1: {pull: ${pull}, ohms: ${ohms}, reads: ${reads}}`,
+      'outputs:',
+      ...outputs.map((name) => `  ${name}: {side: high, on: {1: ${state}}}`),
+    ]);
     const ground = this.#ground('module ground', 'module');
     sketch.wire(bar, `${module}.30`, this.#size(1.5), 1.5, 'supply of the module');
     sketch.wire(`${module}.31`, ground, this.#size(0.4), 0.4, 'module to ground');

@@ -28,6 +28,13 @@ export function ownCircuitText(wish: Wish, id: string): string {
     '# The parts: id: {type, name, numbers that are printed on it, place}. The id is what you type at the prompt.',
     '# Letters: G battery, F fuse, S switch, K relay, A module, H lamp, B horn or buzzer, M motor, E other load, Y solenoid,',
     '# X connector, SP splice (wires joined in one point), GP ground point on the body.',
+    '# contacts: which two terminals a switch joins, and in which of its positions. A catalogue name (like P21W) stands for the',
+    '# watts or amperes of the part: knowngood catalogue lists them.',
+    ...(wish.through === 'module'
+      ? [
+          '# A module reads its inputs (high = battery +, low = ground) and switches its outputs on while the inputs stand so.',
+        ]
+      : []),
     'parts:',
     ...groups(sketch.parts),
     '',

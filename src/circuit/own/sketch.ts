@@ -36,6 +36,13 @@ export class Sketch {
     return id;
   }
 
+  /** A part that needs lines of its own. */
+  block(letters: string, lines: readonly string[]): string {
+    const id = this.id(letters);
+    this.parts.at(-1)!.lines.push(`${id}:`, ...lines.map((line) => `  ${line}`));
+    return id;
+  }
+
   wire(from: string, to: string, mm2: number, metres: number, why: string): void {
     const line = `- {id: W${++this.#wire}, from: ${from}, to: ${to}, size: ${mm2} mm2, length: ${metres} m}`;
     this.wires.at(-1)!.lines.push(`${line.padEnd(76)} # ${why}`);

@@ -101,7 +101,11 @@ test('when it is made then every load runs as soon as its control is worked, and
 
 test('when a person reads the file then every section says what it is', () => {
   const text = ownCircuitText(
-    wish({ title: 'Work lamps: "left" & right'.replace(/[:"&]/g, ''), loads: '2 work lamps 55 W' }),
+    wish({
+      title: 'Work lamps: "left" & right'.replace(/[:"&]/g, ''),
+      loads: '2 work lamps 55 W, buzzer',
+      through: 'module',
+    }),
     'own',
   );
   const lines = text.split('\n');

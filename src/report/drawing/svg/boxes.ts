@@ -14,6 +14,8 @@ const LETTERS = 19;
 export const LINE = 11;
 const WIDE = 5.6;
 const GAP = 6;
+/** A name at an end that is longer runs into the words beside the symbol. */
+const LONG_END = 3;
 
 export interface Words {
   readonly text: string;
@@ -64,7 +66,9 @@ function linkBox(piece: Extract<Piece, { kind: 'link' }>, plan: Plan, marks: Mar
   const lines = [{ text: `${link.owner}${pin}`, style: 'name' as const }, ...body];
   const axis = HALF + 10;
   const x = axis + HALF + GAP;
-  const measured = ports.some(({ point }) => figuresAt(standing, point) !== '');
+  const measured = ports.some(
+    ({ point }) => figuresAt(standing, point) !== '' || endName(link, point).length > LONG_END,
+  );
   // Figures at both ends are longer than a terminal's number: they get lines of their own.
   const height = Math.max(HEIGHT, lines.length * LINE + 4) + (measured ? 2 * LINE : 0);
   const ends = ports.map(({ point, side }): Words => {
