@@ -30,7 +30,7 @@ export interface TreeSize {
 
 const USUAL_DEPTH = 12;
 /** What about a page holds. */
-const USUAL_NODES = 32;
+const USUAL_NODES = 26;
 
 interface Draft {
   readonly at: Situation;

@@ -32,6 +32,19 @@ export class LeafWords {
     }
   }
 
+  /** The words of a test: a label is dropped where its part was told before, so that a probe point takes no line of its own. */
+  shorten(words: string): string {
+    return words.replace(
+      /([A-Za-z]\w*)((?:\.\w+)?) \(([^()]*)\)/g,
+      (whole, part: string, pin: string, label: string) => {
+        if (this.circuit.parts.get(part)?.label !== label) return whole;
+        if (this.told.has(part)) return `${part}${pin}`;
+        this.told.add(part);
+        return whole;
+      },
+    );
+  }
+
   /** "S4 (stop switch): replace; or clean and tighten the contacts". */
   private onePart(part: string, repairs: TreeLeaf['repairs']): string {
     const long = this.longName(part);

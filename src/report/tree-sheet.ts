@@ -60,7 +60,9 @@ export function treeSheet(circuit: Circuit, concern: readonly string[], tree: Tr
     const first = test.actions.filter((action) => !isSaid(action, test.words));
     return {
       number: i + 1,
-      words: [...first.map((action) => describeAction(circuit, action)), test.words].join('; '),
+      words: leaves.shorten(
+        [...first.map((action) => describeAction(circuit, action)), toNegative(test.words)].join('; '),
+      ),
       minutes: test.minutes,
       expected: minutes,
       cautions: test.cautions.map(({ text, stop }) => letterOf(stop ? `STOP: ${text}` : text)),
@@ -83,6 +85,11 @@ export function treeSheet(circuit: Circuit, concern: readonly string[], tree: Tr
     steps,
     cautions: [...letters].map(([text, letter]) => ({ letter, text })),
   };
+}
+
+/** "volts at H1.1": the black lead stays on battery negative, which the head of the sheet says once. */
+function toNegative(words: string): string {
+  return words.replace(/^volts, red (.*), black battery negative$/, 'volts at $1');
 }
 
 /** Over all faults, each at its own repair; what is not in this drawing counts nothing. */
@@ -137,4 +144,4 @@ export function expectedWords({ minutes, mending }: Pick<TreeSheet, 'minutes' | 
 
 /** What a reader must know before the first step. */
 export const HOW_TO_READ =
-  "Begin at 1 and go where the answer leads. Shares are of all faults behind the concern (under 1 %: left out); minutes are those of the test, of all that are to be expected from there. A figure between two answers belongs to the nearer one. Before a zero counts, show on a live point that the meter works. What no answer fits is not in this drawing. The maker's procedure goes first.";
+  "Begin at 1 and go where the answer leads. Shares are of all faults behind the concern (under 1 %: left out); minutes are those of the test, of all that are to be expected from there. A figure between two answers belongs to the nearer one. Volts at one point are against battery negative. Before a zero counts, show on a live point that the meter works. What no answer fits is not in this drawing. The maker's procedure goes first.";

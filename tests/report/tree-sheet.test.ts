@@ -62,10 +62,12 @@ describe('an end', () => {
       /^One of: SP1 .*60 %, W3 .*40 %; no test here tells them apart$/,
     );
   });
-  test('when all that is left is at one part then what may be done there is told', () => {
-    expect(answer(2, '1 ohm')).toMatch(
-      /^F7 \(fuse reversing lamps\): replace; or clean and tighten the contacts/,
-    );
+  test('when all that is left is at one part then what may be done there is told, by its id where its step named it', () => {
+    expect(answer(2, '1 ohm')).toMatch(/^F7: replace; or clean and tighten the contacts/);
+    expect(sheet.steps.filter(({ words }) => words.includes('F7 (fuse reversing lamps)')).length).toBe(1);
+  });
+  test('when volts are against battery negative then the head says so and the step does not', () => {
+    expect(sheet.steps.some(({ words }) => words.includes('black battery negative'))).toBe(false);
   });
   test('when it says to replace a fuse then a caution goes with it', () => {
     const { letter } = sheet.cautions.find(({ text }) => text === FUSE_CAUTION)!;
