@@ -50,3 +50,11 @@ export function sizeByDrop(amps: number, metres: number, volts: number): number 
   const least = (COPPER * metres * amps) / ((DROP * volts) / 12);
   return SIZES.find((mm2) => mm2 >= least) ?? SIZES.at(-1)!;
 }
+
+/** A fuse holds this much of its rating for minutes on end: 135 % for up to half an hour (ISO 8820-3, second-hand). */
+const HELD = 1.35;
+
+/** For a wire that carries all that a fuse lets through: thick enough for the fuse and for its volts. */
+export function feedSize(fuseAmps: number, amps: number, metres: number, volts: number): number {
+  return sizeFor(fuseAmps * HELD, sizeByDrop(amps, metres, volts));
+}

@@ -2,7 +2,7 @@
  * Answers → circuit: battery, fuse, key switch where there is one, then switch, relay or module, the loads, their grounds. Lengths that
  * were not asked are rough (common practice, no source) and say so in the file.
  */
-import { sizeByDrop, sizeFor } from '../wire-capacity.js';
+import { feedSize, sizeFor } from '../wire-capacity.js';
 import type { OwnLoad } from './loads.js';
 import { Sketch, written, type Keys } from './sketch.js';
 import { ampsOf, type Wish } from './wish.js';
@@ -63,7 +63,7 @@ class Design {
 
   /** For a short wire that carries all of it: within the fuse and the volts it may lose. */
   #size(metres: number): number {
-    return sizeFor(this.wish.fuseAmps, Math.max(SIGNAL_MM2, sizeByDrop(this.#amps, metres, this.wish.volts)));
+    return Math.max(SIGNAL_MM2, feedSize(this.wish.fuseAmps, this.#amps, metres, this.wish.volts));
   }
 
   /** Battery to fuse, key switch, and the point from which everything of this circuit is fed. */

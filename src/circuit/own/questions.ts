@@ -1,6 +1,6 @@
 /** The questions that lead to a circuit of one's own: a dozen, each with an answer for Enter and a way to be asked again. */
 import { parseQuantity, type Quantity } from '../quantity.js';
-import { sizeByDrop, sizeFor } from '../wire-capacity.js';
+import { feedSize } from '../wire-capacity.js';
 import { lampNames, MOST_LOADS, parseLoads, type OwnLoad, type Understood } from './loads.js';
 import { ampsOf, type Wish } from './wish.js';
 
@@ -174,7 +174,7 @@ export const QUESTIONS: readonly Question[] = [
     ask: () => 'Its size?',
     hint: 'mm2 or AWG',
     usual: ({ loads = [], metres = 4, volts = 12, fuseAmps = 10 }) =>
-      `${sizeFor(fuseAmps, Math.max(THINNEST, sizeByDrop(ampsOf(loads), metres, volts)))} mm2`,
+      `${Math.max(THINNEST, feedSize(fuseAmps, ampsOf(loads), metres, volts))} mm2`,
     parse: (text) =>
       /^\d+(?:[.,]\d+)?$/.test(text) ? amountIn(`${text} mm2`, 'size', 'mm2') : amountIn(text, 'size', 'mm2'),
   }),
