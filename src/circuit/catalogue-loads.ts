@@ -36,6 +36,7 @@ export const LOADS: readonly CatalogueEntry[] = [
   motor('radiator fan', 'fan', 'one fan of 150 W', 13, 60),
   motor('large radiator fan', 'fan', 'one fan of 300 W', 25, 110),
   motor('blower', 'fan', 'heater blower, full speed', 18, 80),
+  motor('small blower', 'fan', 'heater blower of a small van or cab, full speed', 4, 18),
   motor('window motor', 'window', 'window lift', 5, 22),
   motor('lock motor', 'lock', 'door lock, for a moment', 3, 8),
   motor('mirror motor', 'mirror', 'mirror glass', 0.2, 0.6),

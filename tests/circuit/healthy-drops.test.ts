@@ -21,7 +21,7 @@ type What = keyof typeof LIMITS;
 
 /** More than the limit, up to this, and why. `circuit` is followed by the load. */
 const EXPLAINED: Readonly<Record<string, readonly (readonly [what: string, upTo: number, why: string])[]>> = {
-  blower: [['circuit M1', 4, 'the resistor pack takes volts on purpose']],
+  blower: [['circuit M1', 2.5, 'the resistor pack takes volts on purpose']],
   charging: [
     ['wire W21', 0.25, '15 A go to the rear window through 4 mm2'],
     ['circuit H1', 1.2, 'the charge lamp lies in series with the field of the alternator'],

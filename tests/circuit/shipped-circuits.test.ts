@@ -32,7 +32,7 @@ describe('the circuits that come with the program', () => {
   });
 
   // Loads that lose more, for reasons told in healthy-drops.test.ts.
-  const LONG_WAYS = ['M1.1 of blower', 'R1.1 of trailer-13'];
+  const LONG_WAYS = ['R1.1 of trailer-13'];
 
   it.each(files)(
     'when everything in %s is on then each load loses less than a tenth of its volts',
