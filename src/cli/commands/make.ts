@@ -1,6 +1,7 @@
 /** `make FILE`: a circuit of one's own by questions and answers, written as a commented file that passes `check`. */
+import { constants } from 'node:fs';
 import { access } from 'node:fs/promises';
-import { basename, resolve } from 'node:path';
+import { basename, dirname, resolve } from 'node:path';
 import { printDiagnostics } from '../../circuit/print-diagnostic.js';
 import { ownCircuitText } from '../../circuit/own/file-text.js';
 import { answerAll, QUESTIONS } from '../../circuit/own/questions.js';
@@ -38,6 +39,7 @@ export async function make(
   const given = await answersFrom(context, flags);
   const asker = await askerFor(context, flags, makeAsker);
   try {
+    await mustTakeFiles(path, name);
     const replace = flags.overwrite === true || (await mayReplace(path, asker));
     const wish = asker === undefined ? answered(given) : await askWish(asker, output, given);
     const text = ownCircuitText(wish, shortName(path));
@@ -118,6 +120,16 @@ async function askerFor(
   }
   const { terminalAsker } = await import('../talk/terminal-asker.js');
   return terminalAsker(context.io, colourLevel(context.io, 'stderr', flags.color) > 0);
+}
+
+/** Said before the questions: a dozen answers are not to be lost by a folder that is not there. */
+async function mustTakeFiles(path: string, name: string): Promise<void> {
+  await access(dirname(path), constants.W_OK).catch(() => {
+    throw new Failure(
+      `${name}: there is no such folder, or nothing may be written in it`,
+      'Make the folder first, or give another name.',
+    );
+  });
 }
 
 /** A file that is there is written over only with a typed yes. */
