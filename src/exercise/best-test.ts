@@ -108,6 +108,8 @@ function entropyPart(share: number): number {
 
 /** Share of the weight from which on a repair is the thing to do. */
 export const PLAIN = 0.9;
+/** Below this share a repair is a guess, whatever a test would cost. */
+export const LIKELY = 0.5;
 
 /** Has trying the likeliest repair become worth more than the best test? */
 export function isRepairDue(
@@ -119,6 +121,7 @@ export function isRepairDue(
   const [top] = diagnosis.groups;
   if (top === undefined) return false;
   if (test === undefined || top.share >= PLAIN) return true;
+  if (top.share < LIKELY) return false;
   const worthOf = new WorthOf(bench, session, diagnosis);
   const tested = worthOf.test(candidateOf(bench, test.reading, test.setUp, wiggleOf(test)))?.value ?? 0;
   return worthOf.repair(top.share, top.repair).value > tested;

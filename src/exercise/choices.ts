@@ -13,7 +13,7 @@ import { foldCase } from '../session/fold.js';
 import { undoneNumbers } from '../session/observed-order.js';
 import type { SetUp } from '../session/setup.js';
 import { whenSetUp } from '../session/standing.js';
-import { bestTest, candidateOf, PLAIN, sameQuestion, wiggleOf, WorthOf } from './best-test.js';
+import { bestTest, candidateOf, LIKELY, PLAIN, sameQuestion, wiggleOf, WorthOf } from './best-test.js';
 import { complaintSeen, type Complained } from './complaint-events.js';
 import type { Tool } from './exercise.js';
 import { slipsOf } from './ledger.js';
@@ -69,7 +69,11 @@ export function judgeChoices(
     );
     const posts: boolean = event.type === 'found' && isBattery(event.reading) && !batterySeen;
     batterySeen ||= posts;
-    if (!posts && !isLookAtComplaint(event, setUp, complained)) {
+    if (
+      !posts &&
+      !isLookAtComplaint(event, setUp, complained) &&
+      !repeatsAfterRepair(event, recorded.slice(0, index))
+    ) {
       const reading = event.type === 'found' || event.type === 'attempted' ? event.reading : undefined;
       const judged = judge(bench, diagnosisAt(before), before, event, reading, setUp, moved, tools);
       if (judged !== undefined) {
@@ -155,7 +159,7 @@ function judgeRepair(
     bits: tried.bits,
     value: tried.value,
     best: { line, bits: test?.bits ?? 0, value: test?.value ?? 0 },
-    score: scoreOf(tried.value, test?.value ?? 0),
+    score: scoreOf(tried.value, test?.value ?? 0) * Math.min(1, share / LIKELY),
   };
 }
 
@@ -169,6 +173,19 @@ function scoreOf(value: number, best: number): number {
 function outcome(was: Diagnosis, is: Diagnosis, number: number): Pick<Choice, 'told' | 'left'> {
   const told = is.findings.find((sense) => sense.number === number)?.provedWhat ?? '';
   return { told, left: [was.groups.length, is.groups.length] };
+}
+
+/** A load seen before is looked at again because something was repaired since. */
+function repeatsAfterRepair(event: Event, before: readonly Recorded[]): boolean {
+  if (event.type !== 'found' || event.reading.kind !== 'load') return false;
+  const { load } = event.reading;
+  const seen = before.findLastIndex(
+    (one) =>
+      one.event.type === 'found' && one.event.reading.kind === 'load' && one.event.reading.load === load,
+  );
+  return (
+    seen >= 0 && before.slice(seen).some((one) => one.event.type === 'did' && isRepair(one.event.action))
+  );
 }
 
 /** Something was seen failing, though a healthy vehicle might show it on a bad day: a lamp that is dim. */

@@ -17,7 +17,7 @@ import { drawSeverity } from './hidden-faults.js';
 import { pick, pickByWeight, random, type Draw } from './random.js';
 import { ExerciseVehicle } from './vehicle.js';
 
-/** 1: a clean break or short of a usual kind. 2: any severity. 3: rare kinds as well. 4: it comes and goes. 5: two faults. */
+/** 1: a clean break or short of a usual kind. 2: any severity. 3: rare kinds as well. 4: it comes and goes. 5: two behind one complaint. */
 export const DIFFICULTIES = [1, 2, 3, 4, 5] as const;
 export type Difficulty = (typeof DIFFICULTIES)[number];
 
@@ -47,8 +47,8 @@ export async function drawExercise(
       id: `${bench.circuit.id}-${difficulty}-${seed}`,
       title: `${bench.circuit.title}: practice, difficulty ${difficulty}, seed ${seed}`,
       goal: '',
-      concern: shown.map(({ concern }) => concern).join('; '),
-      complaint: shown.map(({ line }) => line),
+      concern: shown.concern,
+      complaint: [shown.line],
       faults,
       seed: own,
       tools: new Set(TOOLS),
@@ -100,27 +100,26 @@ interface Shown {
   readonly concern: string;
 }
 
-/** One complaint that the vehicle shows; with two faults one for each that has its own. */
+/** A complaint that the vehicle shows; with two faults one that each of them gives alone, so that the first hides the second. */
 async function complaintOf(
   bench: Workbench,
   faults: readonly HiddenFault[],
   seed: number,
   draw: Draw,
-): Promise<readonly Shown[] | undefined> {
-  const applied = faults.map(({ fault, severity }) => fault.apply(severity));
-  const own = faults.length === 1 ? [applied] : applied.map((one) => [one]);
-  const shown: Shown[] = [];
-  for (const some of own) {
-    const places = complaints(bench, { faults: some, added: [], absent: [], blown: 0 });
-    if (places.length === 0) return undefined;
-    const start = Math.floor(draw() * Math.min(places.length, MOST_LOOKS));
-    let found: Shown | undefined;
-    for (let i = 0; i < Math.min(places.length, MOST_LOOKS) && found === undefined; i++)
-      found = await seen(bench, faults, seed, places[(start + i) % Math.min(places.length, MOST_LOOKS)]!);
-    if (found === undefined) return undefined;
-    if (!shown.some(({ line }) => line === found.line)) shown.push(found);
+): Promise<Shown | undefined> {
+  const own = faults.map(({ fault, severity }) =>
+    complaints(bench, { faults: [fault.apply(severity)], added: [], absent: [], blown: 0 }),
+  );
+  const places = own[0]!.filter((place) =>
+    own.every((list) => list.some(({ setUp, load }) => setUp === place.setUp && load === place.load)),
+  );
+  const most = Math.min(places.length, MOST_LOOKS);
+  const start = Math.floor(draw() * most);
+  for (let i = 0; i < most; i++) {
+    const found = await seen(bench, faults, seed, places[(start + i) % most]!);
+    if (found !== undefined) return found;
   }
-  return shown.length === own.length ? shown : undefined;
+  return undefined;
 }
 
 async function seen(

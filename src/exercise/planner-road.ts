@@ -2,6 +2,7 @@
 import { diagnose } from '../diagnosis/diagnose.js';
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Event } from '../session/events.js';
+import type { SetUp } from '../session/setup.js';
 import { proveRepair } from '../diagnosis/proof-of-repair.js';
 import { isZeroLike, modeOf } from '../session/proof.js';
 import { bestTest, isRepairDue } from './best-test.js';
@@ -45,12 +46,8 @@ export async function read(run: Run, draft: Extract<Event, { type: 'found' }>): 
 
 /** Every load complained of, looked at in its condition. True when all are good. */
 export async function lookAgain(run: Run): Promise<boolean> {
-  for (const { load, when, word } of run.complained)
-    await read(run, {
-      type: 'found',
-      reading: { kind: 'load', load, value: word },
-      ...(when.length > 0 ? { when } : {}),
-    });
+  for (const { load, setUp, word } of run.complained)
+    await read(run, { type: 'found', reading: { kind: 'load', load, value: word }, ...whenFor(run, setUp) });
   return run.complained.every((one) => {
     const last = run.case.timeline.findLast(
       (step) =>
@@ -67,6 +64,14 @@ export async function lookAgain(run: Run): Promise<boolean> {
   });
 }
 
+/** Positions of a set-up that differ from the standing ones. */
+function whenFor(run: Run, setUp: SetUp): Pick<Extract<Event, { type: 'found' }>, 'when'> {
+  const { now } = run.case;
+  const moved = [...setUp.controls].filter(([control, position]) => now.controls.get(control) !== position);
+  const when = setUp.engine === now.engine ? moved : [...moved, ['engine', setUp.engine] as [string, string]];
+  return when.length > 0 ? { when } : {};
+}
+
 /** Whatever was seen failing on the way is looked at again, each in its own condition, until the repair is proved. */
 export async function repeatAll(run: Run): Promise<boolean> {
   await putBack(run);
@@ -76,15 +81,10 @@ export async function repeatAll(run: Run): Promise<boolean> {
   const { conditions } = proveRepair(run.case.timeline, abnormal);
   for (const { load, finding, again } of conditions) {
     if (again === 'good') continue;
-    const rest = run.case.now;
-    const when = [...finding.setUp.controls].filter(
-      ([control, position]) => rest.controls.get(control) !== position,
-    );
-    const engine = finding.setUp.engine === rest.engine ? [] : [['engine', finding.setUp.engine] as const];
     await read(run, {
       type: 'found',
       reading: { kind: 'load', load, value: 'off' },
-      when: [...when, ...engine],
+      ...whenFor(run, finding.setUp),
     });
   }
   return diagnosisOf(run).verified;

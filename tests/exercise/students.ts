@@ -120,7 +120,13 @@ async function follow(run: Run, { setUp, load, when }: Complained): Promise<Read
   const { stations, elements } = wayThrough(bench, setUp, load);
   let low = -1;
   let high = elements.length - 1;
-  for (const { point, along, good } of stations.slice(0, MOST_TESTS)) {
+  // What this battery gives, so that a weak one is not taken for a fault.
+  const posts: Reading = { kind: 'volts', red: 'bat+', black: 'bat-', value: { value: 0, step: 0.01 } };
+  await read(run, { type: 'found', reading: posts, ...(when.length > 0 ? { when } : {}) });
+  const battery = lastVolts(run) ?? 0;
+  const usual = Math.max(...stations.map(({ good }) => good));
+  for (const { point, along, good: drawn } of stations.slice(0, MOST_TESTS)) {
+    const good = drawn * (usual > 0 ? battery / usual : 1);
     const draft: Extract<Event, { type: 'found' }> = {
       type: 'found',
       reading: { kind: 'volts', red: point, black: 'bat-', value: { value: 0, step: 0.01 } },
@@ -138,6 +144,11 @@ async function follow(run: Run, { setUp, load, when }: Complained): Promise<Read
     }
   }
   return new Set(elements.slice(Math.max(0, low), high + 1).map((i) => bench.network.elements[i]!.site));
+}
+
+function lastVolts(run: Run): number | undefined {
+  const event = run.recorded.findLast((one) => one.event.type === 'found')?.event;
+  return event?.type === 'found' && event.reading.kind === 'volts' ? event.reading.value.value : undefined;
 }
 
 /** A fuse that is fed with everything at rest; else the battery's own post. */

@@ -90,7 +90,7 @@ export async function carryOut(
   await run.accept(recorded);
   for (const [index, { number, event }] of recorded.entries()) {
     const standing = event.type === 'did' ? before : run.standing(number);
-    output.say(`#${number} ${describeEvent(session.circuit, event, standing)}`, 'good');
+    output.say(paragraph(describeEvent(session.circuit, event, standing), `#${number} `, '   '), 'good');
     for (const notice of mets[index]!.notices) output.say(paragraph(notice, '  '), 'warning');
     const { unsafe } = mets[index]!;
     if (unsafe !== undefined) output.say(paragraph(unsafe.words, '  UNSAFE, noted: ', '  '), 'error');
