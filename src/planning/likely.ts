@@ -27,6 +27,11 @@ export interface Likely extends Version {
   /** Short name of what would be at fault: a part, or a contact of one. */
   readonly name: string;
   readonly weight: number;
+  /**
+   * The same with its contacts as good as new and open: at an ohmmeter's current a contact may be anything between, whatever it is
+   * under load, so that an ohms reading tells nothing of it. Undefined where no fault of it is a contact's.
+   */
+  readonly atMeter: readonly [good: Version, open: Version] | undefined;
 }
 
 /** Suspects beyond these do not steer the choice, while others do. */
@@ -86,10 +91,33 @@ export function likelyFaults(
         steady: suspect.course === 'steady',
         name: faults.map((fault) => shortName(bench, fault)).join(' + '),
         weight: (suspect.share * MISSED ** missed) / versions.length,
+        atMeter: faults.some(({ contact }) => contact)
+          ? [withContacts(bench, version, faults, GOOD), withContacts(bench, version, faults, Infinity)]
+          : undefined,
       });
     }
   }
   return list;
+}
+
+/** Ohms of a contact that is as good as new. */
+const GOOD = 1e-3;
+
+function withContacts(bench: Workbench, version: Version, faults: readonly Fault[], ohms: number): Version {
+  const applied = version.faults.map((fault, i) =>
+    faults[i]!.contact && fault.kind === 'series' ? { ...fault, ohms } : fault,
+  );
+  // What else tells versions apart stays in the name: severities of other faults, and what was blown.
+  const key = applied
+    .map((fault, i) =>
+      fault === version.faults[i] ? version.key : versionKey(bench, faults[i]!, fault, ohms),
+    )
+    .join(' + ');
+  return {
+    key: version.blown === 0 ? key : `${key} ${version.blown}`,
+    faults: applied,
+    blown: version.blown,
+  };
 }
 
 function versionsOf(

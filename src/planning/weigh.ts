@@ -164,11 +164,15 @@ export class Scales {
     let best = 0;
     let work = 0;
     const most = MOST_SOLVES / Math.max(1, (this.bench.network.loads.size / USUAL_LOADS) ** 1.5);
-    const solved = new Set<string>();
+    // As it failed it is looked at in any case, however many set-ups for a glance come before in the order of minutes.
+    const solved = new Set(this.conditions.map(({ setUp }) => this.forecaster.key(setUp)));
     const hoped = Math.min(this.meter.most, HOPED_BITS);
     for (const { candidate, cost, effort } of this.queue()) {
-      if (work > most || hoped / effort <= best * WORSE) break;
-      work += this.versions.length * this.workOf(candidate, solved);
+      if (work > 2 * most || hoped / effort <= best * WORSE) break;
+      const own = this.versions.length * this.workOf(candidate, solved);
+      if (work + own > most && own > this.versions.length * READ_WORK) continue;
+      work += own;
+      solved.add(this.forecaster.key(candidate.setUp));
       const outlook = this.outlook(candidate);
       if (outlook === undefined || this.repeats(candidate, outlook)) continue;
       const gain = this.meter.gain(outlook);
@@ -182,10 +186,8 @@ export class Scales {
   }
 
   /** Solves for each version, as if none had been done in an earlier call: the same question gets the same answer. */
-  private workOf({ reading, setUp }: Candidate, solved: Set<string>): number {
-    const key = this.forecaster.key(setUp);
-    const fresh = solved.has(key) ? 0 : 1;
-    solved.add(key);
+  private workOf({ reading, setUp }: Candidate, solved: ReadonlySet<string>): number {
+    const fresh = solved.has(this.forecaster.key(setUp)) ? 0 : 1;
     return fresh + (reading.kind === 'ohms' || reading.kind === 'test lamp' ? OHMS_WORK : READ_WORK);
   }
 
@@ -243,6 +245,12 @@ export class Scales {
       const [from, to] = classify(value);
       outlook.from[i] = from;
       outlook.to[i] = to;
+      if (reading.kind !== 'ohms' && reading.kind !== 'continuity') continue;
+      for (const end of this.versions[i]!.atMeter ?? []) {
+        const [low, high] = classify(figure(this.forecaster.forecast(end, setUp)));
+        outlook.from[i] = Math.min(outlook.from[i]!, low);
+        outlook.to[i] = Math.max(outlook.to[i]!, high);
+      }
     }
     return outlook;
   }

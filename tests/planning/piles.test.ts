@@ -14,6 +14,7 @@ function member(group: number, figure: number, weight = 1): Member {
     at: [],
     steady: true,
     name: '',
+    atMeter: undefined,
     weight,
   };
   return { likely, figure, span: [figure, figure + 1] };
