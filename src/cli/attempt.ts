@@ -34,7 +34,7 @@ export async function beginAttempt(
   const at = io.now().toISOString();
   const file =
     name === undefined ? newSessionFile(surroundings(context), exercise.id, at) : resolve(io.cwd, name);
-  const attempt = 1 + (await attemptsIn(dirname(file), exercise.hash, io.platform));
+  const attempt = 1 + (await attemptsIn(dirname(file), exercise.hash, student, io.platform));
   const run = await Run.begin(bench, exercise);
   const journal = await createJournal(file);
   const session = new Session(bench.circuit, [], journal, () => io.now().toISOString());
@@ -60,13 +60,18 @@ export async function beginAttempt(
   }
 }
 
-/** Highest number of an attempt at this exercise among the journals of a folder. */
-async function attemptsIn(folder: string, hash: string, platform: string): Promise<number> {
+/** Highest number of an attempt of this student at this exercise among the journals of a folder. */
+async function attemptsIn(
+  folder: string,
+  hash: string,
+  student: string | undefined,
+  platform: string,
+): Promise<number> {
   let most = 0;
   for (const file of await listSessions(folder, platform)) {
     try {
       const begun = begunIn((await readJournal(file)).recorded);
-      if (begun?.hash === hash) most = Math.max(most, begun.attempt);
+      if (begun?.hash === hash && begun.student === student) most = Math.max(most, begun.attempt);
     } catch (error) {
       // A damaged journal beside it is no reason not to begin.
       if (!(error instanceof JournalError)) throw error;
