@@ -29,7 +29,7 @@ const MOST_TESTS = { perMinute: 24, byGain: 8 };
 const FEW_TESTS = { perMinute: 16, byGain: 4 };
 const MANY_REPAIRS = 25;
 /** Entries of the problem (tests x versions) times states, for the whole plan: some tens of milliseconds. */
-const WORK = { exact: 150_000, rollOut: 400_000 };
+const WORK = { exact: 60_000, rollOut: 250_000 };
 const MOST_STATES = { exact: 400, rollOut: 1500 };
 /** Steps beside the best, tries among them, so that some are tests. */
 const RUNNERS_UP = 7;
