@@ -69,7 +69,7 @@ export const BROKEN: readonly BrokenCase[] = [
       '13:31 error: the catalogue has no lamp “ISO mini”. Mend: ISO mini is a relay: correct type or name',
       '14:31 error: W16W is made for 12 V, but this lamp gets 24 V. Mend: choose another one, or give its values in place of catalogue',
       '15:36 error: H4 says R5W, which gives its watts, and watts as well. Mend: delete one of the two',
-      '16:32 error: the catalogue has no motor “fan”. Mend: use one of: washer pump, wiper motor, rear wiper motor, radiator fan, large radiator fan, blower, window motor, lock motor, mirror motor, seat motor, fuel pump, lift pump, …',
+      '16:32 error: the catalogue has no motor “fan”. Mend: use one of: washer pump, wiper motor, rear wiper motor, radiator fan, large radiator fan, blower, small blower, window motor, lock motor, mirror motor, seat motor, fuel pump, …',
     ],
   },
   {
