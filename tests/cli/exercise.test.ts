@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { printMarks, type Row } from '../../src/report/mark-sheet.js';
-import { readJournal } from '../../src/files/journal.js';
+import type { Event } from '../../src/session/events.js';
+import { createJournal, readJournal } from '../../src/files/journal.js';
 import { bench, person, shown, type Bench } from './bench.js';
 
 const OWN = fileURLToPath(new URL('../../examples/course/04-dim-reversing-lamp.yaml', import.meta.url));
@@ -56,7 +57,8 @@ test('when an exercise is sealed then neither fault nor hints can be read in it,
 test('when a sealed file has been changed then it is refused', async () => {
   const text = await readFile(sealed, 'utf8');
   const changed = join(at.folder, 'changed.yaml');
-  await writeFile(changed, text.replace('help: none', '').replace('25 min', '95 min'));
+  expect(text).toContain('minutes: 30 min');
+  await writeFile(changed, text.replace('minutes: 30 min', 'minutes: 95 min'));
   const ran = await at.run(['exercise', 'start', changed]);
   expect(ran.status).toBe(2);
   expect(ran.stderr).toContain('not as it was sealed');
@@ -106,6 +108,24 @@ test('when a folder is marked then each journal has its marks or is named, the s
   expect(ran.stdout).toContain('NOT MARKED: cut.journal\n  damaged: cut.journal is damaged: record');
   expect(ran.stdout).toContain('NOT MARKED: other.journal\n  foreign: this session is no attempt');
   expect((await marks('class', '--overrides', over)).stdout).toBe(ran.stdout);
+});
+
+test('when a reading was changed and the journal sealed anew then it is named as tampered', async () => {
+  const { recorded } = await readJournal(join(at.folder, 'class/anna.journal'));
+  const journal = await createJournal(join(at.folder, 'forged/anna.journal'));
+  let changed = 0;
+  for (const { event, at: time } of recorded) {
+    const forged: Event =
+      event.type === 'found' && event.reading.kind === 'volts'
+        ? { ...event, reading: { ...event.reading, value: { value: 9.87, step: 0.01 } } }
+        : event;
+    if (forged !== event && changed === 0) changed = (await journal.append([forged], time))[0]!.number;
+    else await journal.append([event], time);
+  }
+  await journal.close();
+  const ran = await marks('forged');
+  expect(ran.status).toBe(1);
+  expect(ran.stdout.replace(/\s+/g, ' ')).toContain(`tampered: event ${changed} says "9.87 V`);
 });
 
 test('when the marks are wanted as data then the attempts stand in the order of their files', async () => {

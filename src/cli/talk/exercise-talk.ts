@@ -179,6 +179,8 @@ async function answer(talk: ExerciseTalk, line: Extract<StudentLine, { kind: 'qu
 async function hint(talk: ExerciseTalk): Promise<void> {
   const { run, asker, output } = talk;
   const used = run.recorded.filter(({ event }) => event.type === 'hinted').length;
+  // What was paid for is heard as often as one likes, also after a pause.
+  for (const { text } of run.exercise.hints.slice(0, used)) output.say(paragraph(text, '  '));
   const next = run.exercise.hints[used];
   if (next === undefined)
     return output.say(used === 0 ? 'There are no hints in this exercise.' : 'There are no more hints.');
