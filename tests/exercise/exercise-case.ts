@@ -1,5 +1,6 @@
 /** A small exercise and a student who types, for tests. */
 import { HELP, MARKS, TOOLS, type Exercise } from '../../src/exercise/exercise.js';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
 import { Run } from '../../src/exercise/run.js';
 import { doAll } from '../../src/exercise/planner-road.js';
 import { studentLine } from '../../src/exercise/student-line.js';
@@ -14,6 +15,15 @@ export interface Given {
   readonly seed?: number;
 }
 
+/** Made once: what a workbench has solved serves every test. */
+const benches = new Map<string, Promise<Workbench>>();
+
+function benchOf(circuit: string): Promise<Workbench> {
+  let bench = benches.get(circuit);
+  if (bench === undefined) benches.set(circuit, (bench = workbenchOf(circuit)));
+  return bench;
+}
+
 /** The left reversing lamp is dead: pin 1 of its connector is open. */
 export async function exerciseOf({
   circuit = 'reversing-lamps',
@@ -23,7 +33,7 @@ export async function exerciseOf({
   complaint = ['fails H1 when key on, gear reverse', 'works H2 when key on, gear reverse'],
   seed = 7,
 }: Given = {}) {
-  const bench = await workbenchOf(circuit);
+  const bench = await benchOf(circuit);
   const fault = bench.faults.find((one) => one.id === id);
   if (fault === undefined) throw new Error(`no fault ${id}`);
   const exercise: Exercise = {

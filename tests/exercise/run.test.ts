@@ -95,6 +95,7 @@ test('when an airbag line is probed then nothing is read', async () => {
   const part = run.bench.circuit.parts.get('F7')!;
   (run.bench.circuit.parts as Map<string, typeof part>).set('F7', { ...part, label: 'airbag line' });
   await type(run, 'volts F7.2');
+  (run.bench.circuit.parts as Map<string, typeof part>).set('F7', part);
   expect(run.recorded.at(-1)?.event).toMatchObject({ type: 'attempted', why: 'airbag line' });
 });
 
