@@ -1,5 +1,5 @@
 /** The student's road, step by step, with the best step beside each; then the planner's own road on the same vehicle. */
-import type { Choice } from '../exercise/mark-data.js';
+import type { Choice, Loss } from '../exercise/mark-data.js';
 import { wrap } from './layout.js';
 
 const WIDTH = 80;
@@ -25,6 +25,20 @@ export function choiceLines(choice: Choice): readonly string[] {
       indent,
     ),
   ];
+}
+
+/** What the student said before the readings proved it. */
+export function unprovedLines(losses: readonly Loss[]): readonly string[] {
+  return losses
+    .filter(({ item, event }) => item === 'claims' && event !== undefined)
+    .flatMap(({ event, why }) =>
+      wrap(
+        `concluded without proof: ${event!.words}: ${why}`,
+        WIDTH,
+        `#${event!.number}`.padStart(6) + '  ',
+        '        ',
+      ),
+    );
 }
 
 export function roadLines(title: string, choices: readonly Choice[]): readonly string[] {

@@ -2,7 +2,7 @@
 import type { MarkItem } from '../exercise/exercise.js';
 import type { Loss, Mark } from '../exercise/mark-data.js';
 import { wrap } from './layout.js';
-import { roadLines } from './mark-road.js';
+import { roadLines, unprovedLines } from './mark-road.js';
 
 /** Raised when a field changes its meaning or goes away. */
 export const MARK_SCHEMA = 1;
@@ -77,7 +77,7 @@ export function sheet(row: Row, roads = false): readonly string[] {
     ),
     ...(row.overrides.length > 0 ? [`  with that: ${row.total} of 100`] : []),
     ...row.notes.flatMap((note) => wrap(note, WIDTH, '  Note: ', '    ')),
-    ...(roads ? roadLines('  Step by step:', mark.choices) : []),
+    ...(roads ? [...roadLines('  Step by step:', mark.choices), ...unprovedLines(mark.losses)] : []),
   ];
 }
 

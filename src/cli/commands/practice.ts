@@ -5,7 +5,7 @@ import { mixed } from '../../exercise/event-draw.js';
 import { markOf } from '../../exercise/mark.js';
 import { planned } from '../../exercise/planner-road.js';
 import { Run } from '../../exercise/run.js';
-import { roadLines } from '../../report/mark-road.js';
+import { roadLines, unprovedLines } from '../../report/mark-road.js';
 import { markLines } from '../../report/mark-sheet.js';
 import { beginAttempt, resumeAttempt, type Attempt } from '../attempt.js';
 import type { CommandResult, Context } from '../context.js';
@@ -110,6 +110,7 @@ async function afterwards({ output }: Context, run: Run): Promise<void> {
     ...markLines(mark),
     '',
     ...roadLines('YOUR ROAD', mark.choices),
+    ...unprovedLines(mark.losses),
     '',
     ...roadLines(`THE PLANNER'S ROAD (${mark.par.minutes} min, ${par.tests} tests)`, best),
   ])
