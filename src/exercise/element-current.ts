@@ -36,6 +36,17 @@ export function isClosed({ network, variant, pulledIn, blown }: Decided, index: 
   });
 }
 
+/** Part of its current below which an LED is dark: microamperes. Below that only damp dirt feeds it. */
+const DARK = 1e-4;
+
+/** An LED with volts across it and as good as no current: nobody sees it glow. */
+export function isDark(decided: Decided, solved: Float64Array, index: number, ratedVolts: number): boolean {
+  const { law } = inForce(decided, index);
+  if (law.kind !== 'diode') return false;
+  const begins = law.forwardVolts - (decided.variant.corner?.[index] ?? 0) * law.spread;
+  return ownVolts(decided, solved, index) - begins < DARK * (ratedVolts - law.forwardVolts);
+}
+
 function inForce({ network, variant }: Decided, index: number): { law: Law; series: number } {
   let { law } = network.elements[index]!;
   let series = 0;

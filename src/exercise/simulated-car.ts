@@ -20,7 +20,7 @@ import type { Alteration } from './alterations.js';
 import type { Answer, Car } from './car.js';
 import { FuseItems } from './fuse-items.js';
 import type { HiddenFault } from './hidden-faults.js';
-import { amperes } from './element-current.js';
+import { amperes, isDark } from './element-current.js';
 import { effectiveOf, meanOf } from './phases.js';
 import type { Phase } from './phases.js';
 import { drawPartValues } from './part-values.js';
@@ -241,7 +241,8 @@ export class SimulatedCar implements Car {
       if (fault.kind === 'law' && fault.element === element && 'volts' in fault.law) rated = fault.law.volts;
     }
     const { a, b } = this.network.elements[element]!;
-    const across = ({ volts }: Phase) => (volts[a]! - volts[b]!) / rated;
+    const across = ({ volts, decided }: Phase) =>
+      isDark(decided, volts, element, rated) ? 0 : (volts[a]! - volts[b]!) / rated;
     const share = (phases: readonly Phase[]) =>
       kind === 'LED' ? Math.max(...phases.map(across)) : effectiveOf(phases, across);
     const [now, other] = [share(settled.phases), settled.flash.length > 0 ? share(settled.flash) : undefined];
