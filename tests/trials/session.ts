@@ -5,6 +5,7 @@
 import { drivenSetUps, gather, sameSetUp } from '../../src/diagnosis/evidence.js';
 import type { Diagnosis, Suspect } from '../../src/diagnosis/diagnosis-types.js';
 import { canBlow } from '../../src/diagnosis/faults.js';
+import { abnormalFindings, judgeFindings } from '../../src/diagnosis/senses.js';
 import { WORDS } from '../../src/diagnosis/sights.js';
 import { judge } from '../../src/diagnosis/verdict.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
@@ -314,12 +315,15 @@ class Running {
     }
   }
 
+  /** As it should be, or as a healthy vehicle may be: a lamp that is pulsed to half its light is dim by design. */
   private isGood(complaint: Complaint, number: number | undefined): boolean {
     if (number === undefined) return false;
-    const reading = this.mechanic.reading(number);
+    const { mechanic, bench } = this;
+    const reading = mechanic.reading(number);
     if (reading.kind !== 'load') return false;
-    const words = WORDS[this.bench.network.loads.get(reading.load)!.kind];
-    return reading.value === (complaint.good === 'first' ? words[0] : words.at(-1));
+    const words = WORDS[bench.network.loads.get(reading.load)!.kind];
+    if (reading.value === (complaint.good === 'first' ? words[0] : words.at(-1))) return true;
+    return !abnormalFindings(judgeFindings(bench, gather(bench, mechanic.case))).has(number);
   }
 
   /** The finding by which the true fault is ruled out, if it is, as a steady fault and as one that comes and goes. */
