@@ -91,11 +91,13 @@ function bits(mask: number): number[] {
  * Follows the relays from a starting state, one after the other where their order matters.
  * @param coilVolts absolute volts across each coil's own winding while the relays stand in a state; called once per state
  * @param start pulled-in mask to begin from; 0 = all dropped
+ * @param before masks in which the relays may have been left by what was done before: one that feeds its own coil stays
  */
 export function settleRelays(
   coils: readonly CoilBand[],
   coilVolts: (pulledIn: number) => ArrayLike<number>,
   start: number,
+  before: readonly number[] = [],
 ): RelayStates {
   const volts = new Map<number, ArrayLike<number>>();
   const voltsIn = (state: number) => {
@@ -133,7 +135,7 @@ export function settleRelays(
     return (unrest(coils, after, voltsIn).must & must) === 0 ? [must] : single;
   };
 
-  visit(start);
+  for (const first of [start, ...before]) if (!visited.has(first)) visit(first);
   if (stable.length === 0 && chatter.length === 0) chatter.push([...visited]);
   return { stable, chatter };
 }

@@ -45,6 +45,8 @@ export class Solver {
   /** Networks in which a fault gave a curve to an element that had none, by those elements. */
   private readonly unusual = new Map<string, ReducedNetwork>();
   private readonly fuseLoads: Float64Array;
+  /** Masks in which relays may have been left. */
+  private readonly left: readonly number[];
   /** Contacts that each coil moves. */
   private readonly moved: readonly (readonly number[])[];
   /** Coils that go in and out by themselves, and fuses that close again by themselves, as masks. */
@@ -78,6 +80,7 @@ export class Solver {
     this.moved = network.coils.map((coil) => movedBy(network, coil));
     this.flashers = maskOf(this.bands, ({ manner }) => manner === 'alternating');
     this.closeAgain = maskOf(network.fuses, (fuse) => resetsOf(network, fuse) === 'automatic');
+    this.left = leftBy(network);
     this.fuseLoads = new Float64Array(network.fuses.length);
   }
 
@@ -122,7 +125,7 @@ export class Solver {
         return outcome;
       };
       const coilVolts = (pulledIn: number) => this.coilVolts(variant, standing(pulledIn));
-      const { stable, chatter } = settleRelays(bands, coilVolts, way.relays);
+      const { stable, chatter } = settleRelays(bands, coilVolts, way.relays, this.left);
       const judged = (relays: number) => {
         const outcome = standing(relays);
         this.elements.apply(variant, relays, way.blown);
@@ -349,6 +352,16 @@ function sum(all: Float64Array | undefined, more: Float64Array, share: number): 
   const made = all ?? new Float64Array(more.length);
   for (let i = 0; i < made.length; i++) made[i] = made[i]! + share * more[i]!;
   return made;
+}
+
+/**
+ * Each relay pulled in alone, and all of them: what may be left of the set-up before. A module decides anew every time, and a coil
+ * with a manner remembers nothing.
+ */
+function leftBy({ coils, loads }: Network): readonly number[] {
+  const relays = new Set([...loads.values()].map(({ element }) => element));
+  const each = coils.flatMap((coil, i) => (relays.has(coil) ? [1 << i] : []));
+  return each.length < 2 ? each : [...each, each.reduce((all, bit) => all | bit)];
 }
 
 function maskOf<T>(list: readonly T[], has: (one: T) => boolean): number {
