@@ -2,6 +2,7 @@
 import { drivenSetUps, standingOf } from '../diagnosis/evidence.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import { sourceElement } from '../network/conditions.js';
+import { seenVolts } from '../network/phases.js';
 import type { AddedElement, AppliedFault } from '../network/solver-types.js';
 import type { SetUp } from '../session/setup.js';
 
@@ -33,9 +34,9 @@ export function complaints(bench: Workbench, vehicle: Different): Complaint[] {
   for (const { setUp, shares } of healthy) {
     for (const outcome of sharesIn(bench, setUp, vehicle)) {
       for (const [load, share] of outcome) {
-        const usual = shares.get(load)!;
-        const weak = usual > 0.5 && share < WEAK * usual;
-        const unasked = usual < 0.05 && share > UNASKED;
+        const { low, high } = shares.get(load)!;
+        const weak = low > 0.5 && share < WEAK * low;
+        const unasked = high < 0.05 && share > UNASKED;
         const known = found.some((other) => other.setUp === setUp && other.load === load);
         if ((weak || unasked) && !known) found.push({ setUp, load, good: weak ? 'first' : 'last' });
       }
@@ -46,7 +47,8 @@ export function complaints(bench: Workbench, vehicle: Different): Complaint[] {
 
 interface Healthy {
   readonly setUp: SetUp;
-  readonly shares: ReadonlyMap<string, number>;
+  /** Over every way in which it may stand. */
+  readonly shares: ReadonlyMap<string, { readonly low: number; readonly high: number }>;
 }
 
 const known = new WeakMap<Workbench, readonly Healthy[]>();
@@ -54,13 +56,20 @@ const known = new WeakMap<Workbench, readonly Healthy[]>();
 function healthyShares(bench: Workbench): readonly Healthy[] {
   let list = known.get(bench);
   if (list === undefined) {
-    list = drivenSetUps(bench).map((setUp) => ({ setUp, shares: sharesIn(bench, setUp, HEALTHY)[0]! }));
+    list = drivenSetUps(bench).map((setUp) => {
+      const ways = sharesIn(bench, setUp, HEALTHY);
+      const shares = [...bench.network.loads.keys()].map((load) => {
+        const each = ways.map((way) => way.get(load)!);
+        return [load, { low: Math.min(...each), high: Math.max(...each) }] as const;
+      });
+      return { setUp, shares: new Map(shares) };
+    });
     known.set(bench, list);
   }
   return list;
 }
 
-/** Volts over rated volts of every load, in every way the circuit may stand. */
+/** Volts over rated volts of every load, of one that flashes in its bright moments, in every way the circuit may stand. */
 function sharesIn(
   bench: Workbench,
   setUp: SetUp,
@@ -76,11 +85,12 @@ function sharesIn(
     .solver([...added, ...more])
     .solve({ present, faults: list, blown })
     .map(
-      ({ volts }) =>
+      (outcome) =>
         new Map(
-          [...bench.network.loads].map(([id, load]) => {
-            const { a, b } = bench.network.elements[load.element]!;
-            return [id, Math.abs(volts[a]! - volts[b]!) / load.ratedVolts];
+          [...bench.network.loads].map(([id, { element, kind, ratedVolts }]) => {
+            const { a, b } = bench.network.elements[element]!;
+            const { low, high } = seenVolts(outcome, a, b, kind);
+            return [id, Math.max(Math.abs(low), Math.abs(high)) / ratedVolts];
           }),
         ),
     );
