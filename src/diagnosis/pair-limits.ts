@@ -16,7 +16,7 @@ export interface Limits {
 export const EVERY_PAIR: Limits = { pairs: Infinity, boxes: Infinity };
 
 const AT_MOST: Limits = { pairs: 150, boxes: 5 };
-const AT_LEAST: Limits = { pairs: 30, boxes: 4 };
+const AT_LEAST: Limits = { pairs: 100, boxes: 3 };
 /** Elements of the network times steps of the session up to which nothing is cut. */
 const SMALL = 3800;
 
