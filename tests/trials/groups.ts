@@ -1,6 +1,6 @@
 /**
  * Which faults are one group: those that no test a person may do tells apart on the vehicle. Two faults are apart when some
- * reading differs by more than three meter errors over twenty draws of part values.
+ * reading differs by more than three meter errors over twenty draws of part values. What a test disturbs may come good by it.
  */
 import type { Suspect } from '../../src/diagnosis/diagnosis-types.js';
 import type { Fault } from '../../src/diagnosis/faults.js';
@@ -18,6 +18,7 @@ import type { AppliedFault } from '../../src/network/solver-types.js';
 import type { Ngspice } from '../oracle/ngspice.js';
 import type { Ailing, Question, Span } from './predictions.js';
 import { Predictions } from './predictions.js';
+import { isTouched } from './touched.js';
 
 const METER_ERRORS = 3;
 /** Ohms above this show as OL. */
@@ -34,6 +35,8 @@ export interface Set {
   /** Fuses that are open, as a mask. */
   readonly blown: number;
 }
+
+type Version = Pick<Set, 'faults' | 'blown'>;
 
 /** A suspect with what it may have done to the fuses, as the findings leave it. */
 export interface Left {
@@ -65,19 +68,45 @@ export class Groups {
     checked: boolean,
   ): Promise<Question | undefined> {
     if (idOf(left) === truth.id) return undefined;
-    const real = { faults: applied(truth), blown: truth.blown };
-    const spans = questions.map((question) => this.predictions.nominal(question, real));
+    const real: Version = { faults: truth.faults, blown: truth.blown };
+    const spans = questions.map((question) => this.nominal(question, real));
     const likest = this.likest(spans, left, truth, questions);
     for (const at of likest.order.slice(0, FOLLOWED)) {
       const question = questions[at]!;
-      const drawn = [real, likest.ailing].map((ailing) => this.predictions.drawn(question, ailing));
+      const drawn = [real, likest.version].map((version) =>
+        hull(this.ways(question, version).map((way) => this.predictions.drawn(question, way))),
+      );
       if (this.gap(question, drawn[0], drawn[1]) <= METER_ERRORS) continue;
       if (!checked) return question;
-      const one = await this.predictions.reference(question, real);
-      const other = await this.predictions.reference(question, likest.ailing);
+      const one = await this.reference(question, real);
+      const other = await this.reference(question, likest.version);
       if (this.gap(question, one, other) > METER_ERRORS) return question;
     }
     return undefined;
+  }
+
+  private nominal(question: Question, version: Version): Span | undefined {
+    return hull(this.ways(question, version).map((way) => this.predictions.nominal(question, way)));
+  }
+
+  private async reference(question: Question, version: Version): Promise<Span | undefined> {
+    const spans: (Span | undefined)[] = [];
+    for (const way of this.ways(question, version))
+      spans.push(await this.predictions.reference(question, way));
+    return hull(spans);
+  }
+
+  /** With every fault as it is; and without each that the test disturbs, which may come good by that. */
+  private ways(question: Question, { faults, blown }: Version): readonly Ailing[] {
+    const { circuit } = this.bench;
+    const lists = faults.reduce<AppliedFault[][]>(
+      (before, { fault, severity }) => {
+        const there = before.map((list) => [...list, fault.apply(severity)]);
+        return isTouched(circuit, question.setUp, fault) ? [...there, ...before] : there;
+      },
+      [[]],
+    );
+    return lists.map((list) => ({ faults: list, blown }));
   }
 
   /** The severity of a suspect that comes nearest to the truth, and the readings that still differ, worst first. */
@@ -86,13 +115,13 @@ export class Groups {
     left: Left,
     truth: Set,
     questions: readonly Question[],
-  ): { ailing: Ailing; order: readonly number[] } {
-    let best: { ailing: Ailing; order: readonly number[]; worst: number } | undefined;
-    for (const ailing of this.versions(left, truth)) {
+  ): { version: Version; order: readonly number[] } {
+    let best: { version: Version; order: readonly number[]; worst: number } | undefined;
+    for (const version of this.versions(left, truth)) {
       const gaps: number[] = [];
       let worst = 0;
       for (const [i, question] of questions.entries()) {
-        gaps[i] = this.gap(question, spans[i], this.predictions.nominal(question, ailing));
+        gaps[i] = this.gap(question, spans[i], this.nominal(question, version));
         worst = Math.max(worst, gaps[i]!);
         if (best !== undefined && worst >= best.worst) break;
       }
@@ -100,23 +129,22 @@ export class Groups {
       const order = [...gaps.keys()]
         .filter((i) => gaps[i]! > METER_ERRORS)
         .sort((i, j) => gaps[j]! - gaps[i]!);
-      best = { ailing, order, worst };
+      best = { version, order, worst };
       if (order.length === 0) break;
     }
     return best!;
   }
 
-  private *versions({ suspect, blown, beside = [] }: Left, truth: Set): Generator<Ailing> {
+  private *versions({ suspect, blown, beside = [] }: Left, truth: Set): Generator<Version> {
     const byId = new Map(this.bench.faults.map((fault) => [fault.id, fault]));
     const axes = suspect.faults.map(({ id }, i) => {
       const fault = byId.get(id)!;
-      return severitiesOf(fault, suspect.severities[i], truth, suspect.faults.length > 1).map((severity) =>
-        fault.apply(severity),
-      );
+      const severities = severitiesOf(fault, suspect.severities[i], truth, suspect.faults.length > 1);
+      return severities.map((severity) => ({ fault, severity }));
     });
-    const all = axes.reduce<AppliedFault[][]>(
-      (lists, axis) => lists.flatMap((before) => axis.map((fault) => [...before, fault])),
-      [applied({ faults: beside })],
+    const all = axes.reduce<Set['faults'][]>(
+      (lists, axis) => lists.flatMap((before) => axis.map((one) => [...before, one])),
+      [beside],
     );
     for (const faults of all) for (const mask of blown) yield { faults, blown: mask };
   }
@@ -168,8 +196,11 @@ export function idOf({ suspect, beside = [] }: Pick<Left, 'suspect' | 'beside'>)
   return [...suspect.faults.map(({ id }) => id), ...beside.map(({ fault }) => fault.id)].sort().join(' + ');
 }
 
-function applied({ faults }: Pick<Set, 'faults'>): AppliedFault[] {
-  return faults.map(({ fault, severity }) => fault.apply(severity));
+/** Everything that any of them may read; undefined where one cannot be told. */
+function hull(spans: readonly (Span | undefined)[]): Span | undefined {
+  if (spans.includes(undefined)) return undefined;
+  const all = spans as readonly Span[];
+  return { low: Math.min(...all.map(({ low }) => low)), high: Math.max(...all.map(({ high }) => high)) };
 }
 
 /** Severities that are left to a suspect, likest first. */
