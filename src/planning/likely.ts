@@ -48,7 +48,8 @@ const NARROW = 1.6;
 
 /**
  * A suspect that fits a finding only at the far edge of what can be will hardly read as foretold in the next test either: its
- * word counts for this much less with each such finding (our own figure), or the same promise would be made again and again.
+ * word counts for this much less with each such finding (our own figure), or the same promise would be made again and again. What
+ * all of them miss speaks against none.
  */
 const MISSED = 0.3;
 const MOST_MISSED = 5;
@@ -73,7 +74,7 @@ export function likelyFaults(
     suspects.map((suspect) => ({ suspect, group })),
   );
   ranked.sort((a, b) => b.suspect.share - a.suspect.share);
-  const list: Likely[] = [];
+  const wanted: { suspect: Suspect; group: number; faults: readonly Fault[]; versions: Version[] }[] = [];
   let covered = 0;
   for (const [number, { suspect, group }] of ranked.entries()) {
     const most = suspect.faults.length > 1 ? MOST_PAIRS : MOST_SUSPECTS;
@@ -81,23 +82,27 @@ export function likelyFaults(
     covered += suspect.share;
     const faults = suspect.faults.map(({ id }) => byId.get(id)!);
     const versions = versionsOf(bench, faults, suspect, ranked.length > MANY, judgement);
-    const missed = Math.min(MOST_MISSED, judgement.misfits(versions[0]!));
-    for (const version of versions) {
-      list.push({
-        ...version,
-        group,
-        suspect: number,
-        at: faults.flatMap(({ part, site }) => [part, site]),
-        steady: suspect.course === 'steady',
-        name: faults.map((fault) => shortName(bench, fault)).join(' + '),
-        weight: (suspect.share * MISSED ** missed) / versions.length,
-        atMeter: faults.some(({ contact }) => contact)
-          ? [withContacts(bench, version, faults, GOOD), withContacts(bench, version, faults, Infinity)]
-          : undefined,
-      });
-    }
+    wanted.push({ suspect, group, faults, versions });
   }
-  return list;
+  const missed = wanted.map(({ versions }) => judgement.misfits(versions[0]!));
+  const least = Math.min(...missed);
+  return wanted.flatMap(({ suspect, group, faults, versions }, number) =>
+    versions.map((version) => ({
+      ...version,
+      group,
+      suspect: number,
+      at: faults.flatMap(({ part, site }) => [part, site]),
+      steady: suspect.course === 'steady',
+      name: faults.map((fault) => shortName(bench, fault)).join(' + '),
+      weight: (suspect.share * MISSED ** Math.min(MOST_MISSED, missed[number]! - least)) / versions.length,
+      atMeter: faults.some(({ contact }) => contact)
+        ? ([
+            withContacts(bench, version, faults, GOOD),
+            withContacts(bench, version, faults, Infinity),
+          ] as const)
+        : undefined,
+    })),
+  );
 }
 
 /** Ohms of a contact that is as good as new. */
