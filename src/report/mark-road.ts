@@ -20,7 +20,7 @@ export function choiceLines(choice: Choice): readonly string[] {
     ...(predicted === undefined ? [] : wrap(`predicted: ${predicted}`, WIDTH, indent)),
     ...wrap(`${could}${then}. Worth ${Math.round(100 * score)} %`, WIDTH, indent),
     ...wrap(
-      `told: ${told === '' ? 'nothing new' : told}; repairs left ${left[0]} -> ${left[1]}`,
+      `told: ${told === '' ? 'nothing new' : told.replace(/\.$/, '')}; repairs left ${left[0]} -> ${left[1]}`,
       WIDTH,
       indent,
     ),
