@@ -83,17 +83,16 @@ function search(
     bands = predictor.bands(corners, blown);
     meeting = bands.filter((band) => meets(band, reading));
   }
-  if (meeting.length === 0) return;
+  // Where the corners stand differently something else may happen between them: a relay that chatters at middling ohms only.
+  const alike = bands.every((band) => band.everywhere);
+  if (meeting.length === 0 && alike) return;
   const inside = bands.every((band) => band.low >= reading.low && band.high <= reading.high);
   const width = reading.high - reading.low;
   const fine = GAP * (width < Infinity ? width : GAP * Math.abs(reading.low));
   // Where the ends hardly differ, a finer cut would tell no more.
   const sharp = inside || bands.every((band) => band.gap <= fine);
   // Nor where the same states can be at every corner, as with a flasher, which is always in one of two.
-  const halves =
-    sharp && bands.every((band) => band.everywhere)
-      ? undefined
-      : halve(box, sideToCut(predictor, grid, box, blown, bands));
+  const halves = sharp && alike ? undefined : halve(box, sideToCut(predictor, grid, box, blown, bands));
   if (halves === undefined) {
     for (const band of meeting) mark(fits, grid.size, band.blown, places);
     return;

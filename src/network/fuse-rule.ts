@@ -23,6 +23,13 @@ const RACE = 3;
  */
 const ELECTRONIC = HOLDS_UP_TO / 0.8;
 
+/**
+ * Currents are worked out at nominal values. On the vehicle they may be this many times as large: a motor takes a third less than
+ * another one (common practice, no source), and what takes a tenth more than it should blows a fuse that stands at its rating.
+ */
+export const CURRENTS = { least: 0.67, most: 1.1 };
+const EXACT = { least: 1, most: 1 };
+
 type FuseLaw = Extract<Law, { kind: 'fuse' }>;
 
 /** Current as a part of what `judgeFuses` counts as the rating. */
@@ -73,18 +80,22 @@ export interface FuseVerdict {
 
 const ALL_HOLD: FuseVerdict = { mayHold: true, mayHoldPulses: true, mayBlow: [] };
 
-/** @param loads current of each fuse as a part of its rating, bit i of the masks = entry i */
-export function judgeFuses(loads: ArrayLike<number>): FuseVerdict {
+/**
+ * @param loads current of each fuse as a part of its rating, bit i of the masks = entry i
+ * @param range of the real currents, as parts of these
+ */
+export function judgeFuses(loads: ArrayLike<number>, range = EXACT): FuseVerdict {
   let most = 0;
   for (let i = 0; i < loads.length; i++) most = Math.max(most, loads[i]!);
-  if (most <= HOLDS_UP_TO) return ALL_HOLD;
+  if (most * range.most <= HOLDS_UP_TO) return ALL_HOLD;
   const mayBlow: number[] = [];
   let together = 0;
   for (let i = 0; i < loads.length; i++) {
-    if (loads[i]! <= HOLDS_UP_TO || loads[i]! * RACE < most) continue;
+    if (loads[i]! * range.most <= HOLDS_UP_TO || loads[i]! * RACE < most) continue;
     mayBlow.push(1 << i);
     together |= 1 << i;
   }
   if (mayBlow.length > 1) mayBlow.push(together);
-  return { mayHold: most < BLOWS_FROM, mayHoldPulses: most < BLOWS_IN_PULSES, mayBlow };
+  const least = most * range.least;
+  return { mayHold: least < BLOWS_FROM, mayHoldPulses: least < BLOWS_IN_PULSES, mayBlow };
 }

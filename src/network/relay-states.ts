@@ -110,19 +110,21 @@ export function settleRelays(
   const visited = new Set<number>();
   const path: Step[] = [];
 
-  const visit = (state: number): void => {
+  /** @param left what the set-up before has left: what cannot stay goes first */
+  const visit = (state: number, left: boolean): void => {
     visited.add(state);
     const { must, may } = unrest(coils, state, voltsIn);
     if (must === 0) stable.push(state);
     // What may change may do so before what must: a chattering neighbour can pull the battery down only for a moment.
-    for (const flip of must === 0 ? bits(may) : [...flipsFor(state, must), ...bits(may)]) {
+    const whims = must !== 0 && left ? [] : bits(may);
+    for (const flip of must === 0 ? whims : [...flipsFor(state, must), ...whims]) {
       const next = state ^ flip;
       path.push({ state, flip, volts: voltsIn(state) });
       const back = path.findIndex((step) => step.state === next);
       if (back >= 0) {
         const cycle = path.slice(back);
         if (canRepeat(cycle, coils)) chatter.push(cycle.map((step) => step.state));
-      } else if (!visited.has(next) && visited.size < MOST_STATES) visit(next);
+      } else if (!visited.has(next) && visited.size < MOST_STATES) visit(next, left);
       path.pop();
     }
   };
@@ -135,7 +137,8 @@ export function settleRelays(
     return (unrest(coils, after, voltsIn).must & must) === 0 ? [must] : single;
   };
 
-  for (const first of [start, ...before]) if (!visited.has(first)) visit(first);
+  visit(start, false);
+  for (const state of before) if (!visited.has(state)) visit(state, true);
   if (stable.length === 0 && chatter.length === 0) chatter.push([...visited]);
   return { stable, chatter };
 }

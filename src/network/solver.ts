@@ -5,7 +5,7 @@
 import { AppliedVariant } from './applied-variant.js';
 import { AT_REST, coilBand, movedBy } from './coil-bands.js';
 import type { FuseVerdict } from './fuse-rule.js';
-import { fuseLoad, judgeFuses, resetsOf } from './fuse-rule.js';
+import { CURRENTS, fuseLoad, judgeFuses, resetsOf } from './fuse-rule.js';
 import { isLinear } from './laws.js';
 import type { Network } from './network.js';
 import { ReducedNetwork } from './reduced-network.js';
@@ -80,7 +80,7 @@ export class Solver {
     this.moved = network.coils.map((coil) => movedBy(network, coil));
     this.flashers = maskOf(this.bands, ({ manner }) => manner === 'alternating');
     this.closeAgain = maskOf(network.fuses, (fuse) => resetsOf(network, fuse) === 'automatic');
-    this.left = leftBy(network);
+    this.left = leftBy(network, this.bands);
     this.fuseLoads = new Float64Array(network.fuses.length);
   }
 
@@ -338,7 +338,7 @@ export class Solver {
       const amps = Math.abs(elements.amps(fuse, this.across(outcome, fuse)));
       fuseLoads[i] = law.kind === 'fuse' ? fuseLoad(law, amps) : 0;
     }
-    return judgeFuses(fuseLoads);
+    return judgeFuses(fuseLoads, CURRENTS);
   }
 }
 
@@ -354,14 +354,12 @@ function sum(all: Float64Array | undefined, more: Float64Array, share: number): 
   return made;
 }
 
-/**
- * Each relay pulled in alone, and all of them: what may be left of the set-up before. A module decides anew every time, and a coil
- * with a manner remembers nothing.
- */
-function leftBy({ coils, loads }: Network): readonly number[] {
+/** Each relay pulled in alone, or module awake alone, and everything together: what may be left of the set-up before. */
+function leftBy({ coils, elements, loads }: Network, bands: readonly CoilBand[]): readonly number[] {
   const relays = new Set([...loads.values()].map(({ element }) => element));
-  const each = coils.flatMap((coil, i) => (relays.has(coil) ? [1 << i] : []));
-  return each.length < 2 ? each : [...each, each.reduce((all, bit) => all | bit)];
+  const remembers = (coil: number) => relays.has(coil) || elements[coil]!.site.endsWith(':supply');
+  const each = coils.flatMap((coil, i) => (remembers(coil) ? [1 << i] : []));
+  return [...new Set([...each, maskOf(bands, ({ manner }) => manner === undefined)])];
 }
 
 function maskOf<T>(list: readonly T[], has: (one: T) => boolean): number {
