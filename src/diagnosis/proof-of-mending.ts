@@ -10,10 +10,10 @@ import { begin, walk } from './verdict.js';
 import type { Workbench } from './workbench.js';
 
 /**
- * Words overlap: a lamp at half its volts may be called off before and lit after. So much of the severities may read either way
- * (our own figure).
+ * Words overlap: a lamp at half its volts may be called off before and lit after; and a fuse near its limit may blow or hold. So
+ * much of the severities may read either way (our own figure).
  */
-const OVERLAP = 1 / 3;
+const OVERLAP = 0.4;
 
 /** Would a reading after the last repair of this fault have come out otherwise, had the fault stayed as it was? */
 export function isMissed(bench: Workbench, fault: Fault, evidence: Evidence): boolean {
