@@ -12,7 +12,7 @@ import { placedFaults } from './fitted.js';
 import type { Observation, Quantity } from './observe.js';
 import type { Asked, Band, Question, QuestionMemory, State } from './question.js';
 import { faultKey, remembered, siteKey } from './question.js';
-import { edgesFor, magnitude, ratedVolts, readOut } from './read-out.js';
+import { edgesFor, glowVolts, magnitude, ratedVolts, readOut } from './read-out.js';
 import type { Workbench } from './workbench.js';
 
 /** Band of the quantity in one relay and fuse state. */
@@ -32,8 +32,6 @@ export interface StateBand {
 const CORNER_MARGIN = 0.15;
 /** A point may leak to its surroundings through damp dirt with as little as this; a floating point then reads volts. */
 const DAMP_OHMS = 1e6;
-/** Part of its rated volts that an LED may show by that leak alone: a glow, which nobody calls lit (common practice, no source). */
-const GLOW = 0.45;
 
 /** Coil volts follow the battery's in proportion, but for this much that lamps and motors bend. */
 const LEEWAY = 0.15;
@@ -364,20 +362,13 @@ export class Predictor {
       low += share * (Math.min(-vb, va - battery, low) - low);
       high += share * (Math.max(battery - vb, va, high) - high);
     }
-    if (this.glows(faults)) {
+    const glow = glowVolts(this.bench.network, quantity, faults);
+    if (glow > 0) {
       const share = answer.ohms / (answer.ohms + DAMP_OHMS);
       low += share * (Math.min(0, low) - low);
-      high += share * (Math.max(GLOW * quantity.scale, high) - high);
+      high += share * (Math.max(glow, high) - high);
     }
     return this.scaled([low, high], faults);
-  }
-
-  /** An LED is watched: microamperes make it glow, where everything else needs a thousand times as much. */
-  private glows(faults: readonly AppliedFault[]): boolean {
-    const { load } = this.observation.quantity;
-    if (load === undefined) return false;
-    const fitted = faults.findLast((fault) => fault.kind === 'law' && fault.element === load);
-    return (fitted?.kind === 'law' ? fitted : this.bench.network.elements[load]!).law.kind === 'diode';
   }
 
   /** By how much more of its rated volts the first load has than the second. */
