@@ -90,6 +90,9 @@ test('when an attempt is paused in the middle then it is gone on with on the sam
       event.type === 'found' ? [event.reading.kind] : [],
     );
   expect(await readings('odd/a.journal')).toEqual(await readings('class/anna.journal'));
+  // What the program concludes stands beside `done` and `pause` in other journals; here it would give the fault away.
+  for (const file of ['odd/a.journal', 'class/anna.journal'])
+    expect(await readFile(join(at.folder, file), 'utf8')).not.toContain('judged');
 });
 
 test('when a folder is marked then each journal has its marks or is named, the same bytes each time', async () => {
