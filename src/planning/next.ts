@@ -97,13 +97,31 @@ function plannedAdvice(bench: Workbench, session: Case, diagnosis: Diagnosis, ah
   // Measure before you disturb.
   if (gentle > 0 && isNear(tests[gentle]!.expectedMinutes, tests[0]!.expectedMinutes))
     tests.unshift(...tests.splice(gentle, 1));
+  const inOrder = tests.length > 0 ? glanceFirst(tests, telling) : scales.best(MOST_SUGGESTIONS);
   return {
-    tests: presented(bench, session, scales, tests.length > 0 ? tests : scales.best(MOST_SUGGESTIONS)),
+    tests: presented(bench, session, scales, inOrder),
     attempt:
       'repair' in first!.step
         ? { ...attemptOf(bench, diagnosis, first!.step.repair), expectedMinutes: first!.expectedMinutes }
         : undefined,
   };
+}
+
+/** Before a tool is picked up, the look or listen that tells more a minute: it costs next to nothing, whatever comes after it. */
+function glanceFirst<T extends Weighed>(
+  tests: readonly T[],
+  telling: readonly Weighed[],
+): readonly Weighed[] {
+  const [first] = tests;
+  if (first === undefined || isGlance(first)) return tests;
+  const [best] = telling.filter((test) => isGlance(test) && test.value >= first.value).sort(byValue);
+  if (best === undefined) return tests;
+  const planned = tests.find(({ candidate }) => candidate === best.candidate);
+  return [planned ?? best, ...tests.filter((test) => test !== planned)].slice(0, MOST_SUGGESTIONS);
+}
+
+function byValue(a: Weighed, b: Weighed): number {
+  return b.value - a.value;
 }
 
 /** Expected minutes as good as equal. */

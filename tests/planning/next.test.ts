@@ -71,6 +71,11 @@ test('when a complaint is only dim, which a low battery might explain, then test
   expect(suggestions(['H2.58 dim when lights on']).length).toBeGreaterThan(0);
 });
 
+test('when all stop lamps are dead then one listens to the horn on the same fuse before a meter is picked up', () => {
+  const [first] = suggestions(['fails H1.54 H2.54 H3 when pedal down']);
+  expect([...first!.first, first!.line]).toEqual(['horn button pressed', 'B1']);
+});
+
 test('when a suggested test was skipped then it is not suggested again', () => {
   const [first] = suggestions(oneLamp);
   const again = suggestions([...oneLamp, ...first!.first, `skip ${first!.line}: cannot reach`]);

@@ -58,6 +58,7 @@ function roadWords({ expectedMinutes, minutes, gain }: Suggestion, best?: Sugges
     ...(gain < best.gain - 0.05 ? ['it tells less'] : []),
   ];
   const why = reasons.length === 0 ? '' : ` (${reasons.join(', ')})`;
+  if (more < -SAME) return `${road}: ${round(-more)} min less than by the suggested test.`;
   return more < SAME
     ? `${road}: as good as the suggested test.`
     : `${road}: ${round(more)} min more than by the suggested test${why}.`;
