@@ -3,7 +3,7 @@
  * usual cold current. The ohms are those of a warm battery, half of (12.65 V - 7.5 V) / cold current, for EN 50342-1 asks for
  * 7.5 V after 10 s of that current at -18 C and a warm one has about half the ohms (4 to 10 mohm: common practice, no source).
  */
-import type { CatalogueEntry } from './catalogue.js';
+import type { CatalogueEntry } from './catalogue-entry.js';
 
 /** EMF of a full cell group and the least volts of the cold test. */
 const RESTED = 12.65;

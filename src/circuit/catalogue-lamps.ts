@@ -3,7 +3,7 @@
  * voltage (13.5 V signal lamps, 13.2 V headlamps, 28 V) and sets the most watts there; tests/published holds the rated watts and
  * the law of a filament against that. PY21/5W from ECE/TRANS/WP.29/GRE/2012/34; the others from memory.
  */
-import type { CatalogueEntry, CatalogueKeys } from './catalogue.js';
+import type { CatalogueEntry, CatalogueKeys } from './catalogue-entry.js';
 
 const R37 = 'UN R37, from memory';
 

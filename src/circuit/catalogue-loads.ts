@@ -2,7 +2,7 @@
  * Motors, heaters, horns, buzzers and solenoids of common kinds. Nothing is printed on most of them, so these are demo data: within
  * what is usual in a van or tractor (common practice, no source). What a file says itself goes first. At 24 V half the current.
  */
-import type { CatalogueEntry, CatalogueKeys } from './catalogue.js';
+import type { CatalogueEntry, CatalogueKeys } from './catalogue-entry.js';
 import type { PartType } from './parts.js';
 
 function demo(

@@ -3,7 +3,7 @@
  * common data sheets (from memory): coils of 85 to 90 ohm at 12 V and 300 to 360 ohm at 24 V, pull-in below two thirds of the
  * rated volts, drop-out above a tenth. The solver spreads coil ohms by 20 % to either side.
  */
-import type { CatalogueEntry, CatalogueKeys } from './catalogue.js';
+import type { CatalogueEntry, CatalogueKeys } from './catalogue-entry.js';
 
 function relay(
   id: string,

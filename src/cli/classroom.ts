@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import type { Context } from './context.js';
 import type { Status } from './io.js';
-import type { Stand } from './main.js';
+import type { Stand } from './stand.js';
 
 type Run = <T extends unknown[]>(
   work: (context: Context, ...args: T) => Promise<Status>,

@@ -7,18 +7,13 @@ import { createOutput, type OutputFlags } from './output.js';
 import type { Context } from './context.js';
 import { VERSION } from './version.js';
 import { classroom } from './classroom.js';
-import type { MakeAsker } from './commands/start.js';
+import type { Stand } from './stand.js';
 
 /** Flags of `make`, one for each question (circuit/own/questions.ts, which is not loaded for other commands). */
 const OWN_FLAGS = [
   ...['title', 'volts', 'loads', 'switch', 'positions', 'helper', 'through', 'side', 'live', 'also', 'fuse'],
   ...['grounds', 'connectors', 'length', 'size'],
 ];
-
-/** Replaces what cannot be had in a test: a person at a terminal. */
-export interface Stand {
-  readonly asker?: MakeAsker;
-}
 
 /**
  * Runs one command to its end and returns the exit status: 0 fine, 1 a negative result, 2 could not run, 130 interrupted.

@@ -11,12 +11,7 @@ import type { Spans } from './gain.js';
 import type { Limits, Plan } from './sequence/plan.js';
 import { minutesBy, plan } from './sequence/plan.js';
 import type { Knowledge, Problem, SequencedTest } from './sequence/problem.js';
-import type { Scales, Weighed } from './weigh.js';
-
-/** A test with what it would read. */
-export interface Telling extends Weighed {
-  readonly outlook: Spans;
-}
+import type { Scales, Telling } from './weigh.js';
 
 export interface Road extends Plan {
   /** Numbers in the plan's steps: repairs are groups of the diagnosis, tests are these. */

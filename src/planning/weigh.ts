@@ -6,7 +6,6 @@ import type { Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import { Agreement } from './agreement.js';
 import { surroundingsOf } from './battery-known.js';
-import type { Telling } from './ahead.js';
 import type { Candidate } from './candidate.js';
 import { candidates } from './candidates.js';
 import type { Condition } from './condition.js';
@@ -35,6 +34,11 @@ export interface Weighed extends Cost {
   readonly separates: boolean;
   /** Gain per minute, disturbance counted. */
   readonly value: number;
+}
+
+/** A test with what it would read. */
+export interface Telling extends Weighed {
+  readonly outlook: Spans;
 }
 
 interface Queued {

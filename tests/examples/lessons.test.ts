@@ -5,7 +5,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { replaySession, type Replayed } from '../../src/cli/replay-session.js';
+import type { Replayed } from '../../src/cli/replay/replayed.js';
+import { replaySession } from '../../src/cli/replay-session.js';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis-types.js';
 import { diagnose } from '../../src/diagnosis/diagnose.js';
 import { createWorkbench } from '../../src/diagnosis/workbench.js';

@@ -17,7 +17,7 @@ import { paragraph } from '../show/page.js';
 import { Interrupted, type Asker } from '../talk/asker.js';
 import { circuitFindings } from './check.js';
 import { isThere, mayReplace, sentence, shortName } from './make.js';
-import type { MakeAsker } from './start.js';
+import type { MakeAsker } from '../talk/asker-for.js';
 
 export interface AdaptFlags {
   readonly out?: string;

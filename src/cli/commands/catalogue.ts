@@ -1,5 +1,6 @@
 /** `catalogue`: what may stand behind `catalogue:` in a circuit file, with the values it gives; and sizes of fuses and wires. */
-import { CATALOGUE, type CatalogueEntry, type CatalogueKeys } from '../../circuit/catalogue.js';
+import { CATALOGUE } from '../../circuit/catalogue.js';
+import type { CatalogueEntry, CatalogueKeys } from '../../circuit/catalogue-entry.js';
 import { BLADE_FUSES, WIRE_SIZES } from '../../circuit/catalogue-sizes.js';
 import type { CommandResult, Context } from '../context.js';
 import { Failure } from '../failure.js';

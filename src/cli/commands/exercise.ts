@@ -7,13 +7,13 @@ import type { CommandResult, Context } from '../context.js';
 import { Failure } from '../failure.js';
 import { findExercise, proveExercise } from '../find-exercise.js';
 import { STATUS } from '../io.js';
-import type { AtWork } from '../open-session.js';
+import type { AtWork, SessionFlags } from '../open-session.js';
 import { Interrupted, type Asker } from '../talk/asker.js';
 import { exerciseTalk, introduce } from '../talk/exercise-talk.js';
 import { paragraph } from '../show/page.js';
-import { askerFor, type MakeAsker, type TalkFlags } from './start.js';
+import { askerFor, type LineFlags, type MakeAsker } from '../talk/asker-for.js';
 
-export interface ExerciseFlags extends TalkFlags {
+export interface ExerciseFlags extends SessionFlags, LineFlags {
   readonly student?: string;
   /** Where to write; left out = the result. */
   readonly out?: string;

@@ -16,7 +16,7 @@ import { STATUS } from '../io.js';
 import { Interrupted, type Asker } from '../talk/asker.js';
 import { askWish } from '../talk/ask-wish.js';
 import { circuitFindings } from './check.js';
-import type { MakeAsker } from './start.js';
+import type { MakeAsker } from '../talk/asker-for.js';
 
 export interface MakeFlags extends Record<string, unknown> {
   /** File with lines `flag: answer`. */

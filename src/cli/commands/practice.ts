@@ -12,13 +12,13 @@ import type { CommandResult, Context } from '../context.js';
 import { findCircuit } from '../find-circuit.js';
 import { difficultyOf, drawnExercise, seedOf } from '../find-exercise.js';
 import { STATUS } from '../io.js';
-import type { AtWork } from '../open-session.js';
+import type { AtWork, SessionFlags } from '../open-session.js';
 import { Interrupted, type Asker } from '../talk/asker.js';
 import { exerciseTalk, introduce } from '../talk/exercise-talk.js';
 import { Failure } from '../failure.js';
-import { askerFor, type MakeAsker, type TalkFlags } from './start.js';
+import { askerFor, type LineFlags, type MakeAsker } from '../talk/asker-for.js';
 
-export interface PracticeFlags extends TalkFlags {
+export interface PracticeFlags extends SessionFlags, LineFlags {
   readonly difficulty?: string;
   readonly seed?: string;
   readonly student?: string;

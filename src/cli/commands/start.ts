@@ -1,26 +1,17 @@
 /** `start CIRCUIT` and `resume`: the conversation, with a person at a terminal or with lines from a file or pipe. */
-import { resolve } from 'node:path';
-import { readTextFile } from '../../files/text-file.js';
 import { begunIn } from '../attempt.js';
 import type { CommandResult, Context } from '../context.js';
-import { colourLevel } from '../colour.js';
 import { Failure } from '../failure.js';
 import { findCircuit } from '../find-circuit.js';
 import { STATUS } from '../io.js';
 import { beginSession, openSession, type AtWork, type SessionFlags } from '../open-session.js';
 import { redraw } from '../redraw.js';
-import { Interrupted, scriptAsker, type Asker } from '../talk/asker.js';
+import { askerFor, type LineFlags, type MakeAsker } from '../talk/asker-for.js';
+import { Interrupted, type Asker } from '../talk/asker.js';
 import { opening } from '../talk/opening.js';
 import { confirmBy, talk } from '../talk/talk.js';
 
-export interface TalkFlags extends SessionFlags {
-  /** File with the lines to type. */
-  readonly answers?: string;
-  readonly color?: boolean;
-}
-
-/** Replaces the source of typed lines; tests play a person with it. */
-export type MakeAsker = (context: Context) => Promise<Asker>;
+export type TalkFlags = SessionFlags & LineFlags;
 
 export async function start(
   context: Context,
@@ -80,29 +71,4 @@ async function converse(
   } finally {
     await session.close();
   }
-}
-
-/** Lines from the named file, from a pipe, or from a person at the keyboard. */
-export function askerFor(flags: Pick<TalkFlags, 'answers' | 'color'>): MakeAsker {
-  return async (context) => {
-    const { io, output } = context;
-    const script = (text: string): Asker =>
-      scriptAsker(text.split(/\r?\n/), (shown) => output.say(shown, 'faint'));
-    if (flags.answers !== undefined) {
-      const file = await readTextFile(resolve(io.cwd, flags.answers));
-      if ('problems' in file)
-        throw new Failure(`${flags.answers}: ${file.problems[0]!.message}`, file.problems[0]!.mend);
-      return script(file.text);
-    }
-    if (!io.isTTY.stdin) return script(await textOf(io.stdin));
-    const { terminalAsker } = await import('../talk/terminal-asker.js');
-    return terminalAsker(io, colourLevel(io, 'stderr', flags.color) > 0);
-  };
-}
-
-async function textOf(stream: AsyncIterable<unknown>): Promise<string> {
-  const pieces: Buffer[] = [];
-  for await (const piece of stream)
-    pieces.push(typeof piece === 'string' ? Buffer.from(piece) : (piece as Buffer));
-  return Buffer.concat(pieces).toString('utf8');
 }

@@ -5,7 +5,8 @@
 import { existsSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
 import type { Replay } from '../../report/replay-data.js';
-import { FAILED, replayFile, type ReplayOptions } from '../replay-session.js';
+import { FAILED, replayFile } from '../replay-session.js';
+import type { ReplayOptions } from './replayed.js';
 import { Benches } from './benches.js';
 import type { Task } from './collect.js';
 import { Queue } from './queue.js';

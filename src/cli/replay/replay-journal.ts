@@ -6,7 +6,7 @@ import { isComparable, type Judgement } from '../../session/judgement.js';
 import { undoneNumbers } from '../../session/observed-order.js';
 import { Failure } from '../failure.js';
 import { misfits } from '../misfits.js';
-import type { Replayed, ReplayOptions } from '../replay-session.js';
+import type { Replayed, ReplayOptions } from './replayed.js';
 import { PROGRAM } from '../version.js';
 import type { Benches } from './benches.js';
 import { earlierText, reasonsInDrawing, sessionOn } from './earlier.js';

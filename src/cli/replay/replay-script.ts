@@ -5,7 +5,7 @@ import { systemCode } from '../../files/journal-error.js';
 import { readSessionFile, type LoadedSession } from '../../files/session-file.js';
 import { replaceFile, withExpectation } from '../../files/session-update.js';
 import { Failure } from '../failure.js';
-import type { Replayed, ReplayOptions } from '../replay-session.js';
+import type { Replayed, ReplayOptions } from './replayed.js';
 import { acceptable, firstExpectation, type Accepted } from './accept.js';
 import type { Benches } from './benches.js';
 import { yamlKind } from './collect.js';

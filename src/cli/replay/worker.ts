@@ -1,6 +1,6 @@
 /** One thread of a replay: sessions come in, results go out. It says nothing and writes nowhere else. */
 import { parentPort, workerData } from 'node:worker_threads';
-import type { ReplayOptions } from '../replay-session.js';
+import type { ReplayOptions } from './replayed.js';
 import { Benches } from './benches.js';
 import { replayTask, type Answer, type Sent } from './replay-all.js';
 

@@ -1,7 +1,8 @@
 /** Makes one change in the text of a circuit file; the result is checked, and a change that breaks the circuit is refused. */
 import { wirePointsOf, takesSeveralWires } from '../../circuit/points.js';
 import type { Circuit, PointId, Wire } from '../../circuit/circuit.js';
-import { CATALOGUE, inCatalogue, type CatalogueEntry } from '../../circuit/catalogue.js';
+import { CATALOGUE, inCatalogue } from '../../circuit/catalogue.js';
+import type { CatalogueEntry } from '../../circuit/catalogue-entry.js';
 import { didYouMean } from '../../circuit/nearest.js';
 import { written } from '../../circuit/own/sketch.js';
 import { parseCircuit, type LoadedCircuit } from '../circuit-file.js';

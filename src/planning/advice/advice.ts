@@ -1,5 +1,5 @@
 /** What is right in a circuit file but could be better: what a careful person would say who knows the whole network. */
-import type { DiagnosticCode, Diagnostic, Ranges } from '../../circuit/diagnostic.js';
+import type { Diagnostic, Ranges } from '../../circuit/diagnostic.js';
 import { sorted } from '../../circuit/diagnostic.js';
 import { planOf } from '../../circuit/downhill.js';
 import type { Workbench } from '../../diagnosis/workbench.js';
@@ -8,14 +8,6 @@ import { adviseThinForFuse } from './fuse-and-wire.js';
 import { adviseUnfused } from './unfused.js';
 import { adviseThin } from './voltage-drop.js';
 import { adviseWitness } from './witness.js';
-
-export interface Advice {
-  readonly code: DiagnosticCode;
-  /** JSON Pointer of what it is about, in the circuit file. */
-  readonly at: string;
-  readonly message: string;
-  readonly mend: string;
-}
 
 /** In the order of the file. `ranges` are those of the file the circuit was read from. */
 export function adviseOn(bench: Workbench, ranges: Ranges): Diagnostic[] {

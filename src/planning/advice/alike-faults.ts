@@ -7,7 +7,7 @@ import { runRepresentatives } from '../../diagnosis/effect.js';
 import type { Fault } from '../../diagnosis/fault.js';
 import type { Workbench } from '../../diagnosis/workbench.js';
 import { outOfReach, pointsAt } from '../reach.js';
-import type { Advice } from './advice.js';
+import type { Advice } from './advised.js';
 import { fewNames } from './stretches.js';
 
 /** Of one part, named. */

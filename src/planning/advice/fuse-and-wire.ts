@@ -3,7 +3,7 @@ import { calledOf } from '../../circuit/circuit.js';
 import { pointer } from '../../circuit/diagnostic.js';
 import type { Plan } from '../../circuit/downhill.js';
 import { CARRIES, carries } from '../../circuit/wire-capacity.js';
-import type { Advice } from './advice.js';
+import type { Advice } from './advised.js';
 import { fewNames, lowerEnd, stretchBelow } from './stretches.js';
 
 export function adviseThinForFuse(plan: Plan): readonly Advice[] {

@@ -1,7 +1,7 @@
 /** Advice: a thin wire on battery + with no fuse before it. */
 import { pointer } from '../../circuit/diagnostic.js';
 import type { Plan } from '../../circuit/downhill.js';
-import type { Advice } from './advice.js';
+import type { Advice } from './advised.js';
 import { stretchBelow } from './stretches.js';
 
 /**

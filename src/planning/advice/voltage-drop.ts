@@ -5,7 +5,7 @@ import { SIZES } from '../../circuit/wire-capacity.js';
 import type { Workbench } from '../../diagnosis/workbench.js';
 import { atRest } from '../../session/setup.js';
 import { setUpsFrom } from '../set-ups.js';
-import type { Advice } from './advice.js';
+import type { Advice } from './advised.js';
 
 /**
  * 0.2 V for each cable of a 12 V system (US Navy NAVEDTRA 14050, Construction Mechanic); others in proportion to their voltage,

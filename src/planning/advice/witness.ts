@@ -3,7 +3,7 @@ import { calledOf, loadsOf } from '../../circuit/circuit.js';
 import { pointer } from '../../circuit/diagnostic.js';
 import { across, goesDown, type Plan } from '../../circuit/downhill.js';
 import type { Link } from '../../circuit/links.js';
-import type { Advice } from './advice.js';
+import type { Advice } from './advised.js';
 import { lowerEnd } from './stretches.js';
 
 export function adviseWitness(plan: Plan): readonly Advice[] {
