@@ -249,7 +249,8 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
   ];
   if (asked.kind === 'scan') {
     const reading = finding.reading as ScanReading;
-    const quantity = acrossElement(bench, scanOf(bench, reading)!.supply);
+    // Fed the wrong way round the network takes a module to be awake as well: that is for no reading to rule out.
+    const quantity = { ...acrossElement(bench, scanOf(bench, reading)!.supply), magnitude: true };
     observations.push({
       ...observations[0]!,
       kind: 'answer',

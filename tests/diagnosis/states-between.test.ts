@@ -13,3 +13,9 @@ test('when a stalled fan has not blown its fuse yet then it stays suspected', as
   const lines = ['key on', 'coolant hot', 'dead M1', 'K1 clicks', 'volts K1.87 8.2'];
   expect(suspectIds(diagnosisOf(bench, lines))).toContain('M1:winding seized');
 });
+
+test('when a module answers then its supply and ground may be swapped all the same', async () => {
+  const bench = await workbenchOf('coolant-sensor');
+  const lines = ['key on', 'coolant hot', 'dead M1', 'K1 silent', 'prove scan', 'scan A1.3 0.0'];
+  expect(suspectIds(diagnosisOf(bench, lines))).toContain('X1.1 crossed X1.2');
+});
