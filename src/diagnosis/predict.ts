@@ -5,6 +5,7 @@
 import { LIVE_VOLTS } from '../network/meters.js';
 import { seenVolts } from '../network/phases.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
+import { withDamp } from './damp.js';
 import type { Standpoint } from './effect.js';
 import { hasEffect, nodesOf } from './effect.js';
 import type { Fault } from './faults.js';
@@ -12,7 +13,7 @@ import { placedFaults } from './fitted.js';
 import type { Observation, Quantity } from './observe.js';
 import type { Asked, Band, Question, QuestionMemory, State } from './question.js';
 import { faultKey, remembered, siteKey } from './question.js';
-import { edgesFor, glowVolts, magnitude, ratedVolts, readOut } from './read-out.js';
+import { edgesFor, magnitude, ratedVolts, readOut } from './read-out.js';
 import type { Workbench } from './workbench.js';
 
 /** Band of the quantity in one relay and fuse state. */
@@ -30,8 +31,6 @@ export interface StateBand {
 
 /** How much of its own width a corner band is widened: the corner picked by the signs at nominal can miss the true one. */
 const CORNER_MARGIN = 0.15;
-/** A point may leak to its surroundings through damp dirt with as little as this; a floating point then reads volts. */
-const DAMP_OHMS = 1e6;
 
 /** Coil volts follow the battery's in proportion, but for this much that lamps and motors bend. */
 const LEEWAY = 0.15;
@@ -350,24 +349,13 @@ export class Predictor {
     const values = [held, ...corners].flatMap((variant) =>
       this.readings(variant, variant === held ? nominal : solver.solve({ ...variant, start: nominal })[0]!),
     );
-    let low = Math.min(...values);
-    let high = Math.max(...values);
-    const margin = CORNER_MARGIN * (high - low);
-    low -= margin;
-    high += margin;
-    if (unpowered === undefined && quantity.load === undefined && quantity.through === undefined) {
-      const battery = nominal.volts[this.bench.network.points.get('bat+')!]!;
-      const share = answer.ohms / (answer.ohms + DAMP_OHMS);
-      const [va, vb] = [nominal.volts[a]!, nominal.volts[b]!];
-      low += share * (Math.min(-vb, va - battery, low) - low);
-      high += share * (Math.max(battery - vb, va, high) - high);
-    }
-    const glow = glowVolts(this.bench.network, quantity, faults);
-    if (glow > 0) {
-      const share = answer.ohms / (answer.ohms + DAMP_OHMS);
-      low += share * (Math.min(0, low) - low);
-      high += share * (Math.max(glow, high) - high);
-    }
+    const [least, most] = [Math.min(...values), Math.max(...values)];
+    const margin = CORNER_MARGIN * (most - least);
+    const dry = { low: least - margin, high: most + margin };
+    const { low, high } =
+      unpowered !== undefined || quantity.through !== undefined
+        ? dry
+        : withDamp(dry, this.bench.network, quantity, faults, answer.ohms, nominal.volts);
     return this.scaled([low, high], faults);
   }
 

@@ -50,18 +50,3 @@ export function magnitude(low: number, high: number): { low: number; high: numbe
   if (high <= 0) return { low: -high, high: -low };
   return { low: 0, high: Math.max(-low, high) };
 }
-
-/** Part of its rated volts that an LED may show by the leak of damp dirt alone: a glow, which nobody calls lit (common practice, no source). */
-const GLOW = 0.45;
-
-/** Volts at which microamperes make the watched load glow: an LED. 0 for all that needs a thousand times as much. */
-export function glowVolts(
-  network: Network,
-  { load, scale }: Quantity,
-  faults: readonly AppliedFault[],
-): number {
-  if (load === undefined) return 0;
-  const fitted = faults.findLast((fault) => fault.kind === 'law' && fault.element === load);
-  const { law } = fitted?.kind === 'law' ? fitted : network.elements[load]!;
-  return law.kind === 'diode' ? GLOW * scale : 0;
-}

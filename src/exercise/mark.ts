@@ -25,7 +25,7 @@ const BUDGET = { times: 2, least: 10, money: 1.2, moneyLeast: 5 };
 
 type Marking = Mark['items'];
 
-export function budgetOf(run: Run, par: Pick<Road, 'minutes' | 'money'>): Mark['budget'] {
+function budgetOf(run: Run, par: Pick<Road, 'minutes' | 'money'>): Mark['budget'] {
   const { budget } = run.exercise;
   return {
     minutes: budget.minutes ?? Math.max(BUDGET.least, Math.ceil(BUDGET.times * par.minutes)),

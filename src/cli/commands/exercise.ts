@@ -8,10 +8,11 @@ import { Failure } from '../failure.js';
 import { findExercise, proveExercise } from '../find-exercise.js';
 import { STATUS } from '../io.js';
 import type { AtWork, SessionFlags } from '../open-session.js';
-import { Interrupted, type Asker } from '../talk/asker.js';
+import type { Asker } from '../talk/asker.js';
 import { exerciseTalk, introduce } from '../talk/exercise-talk.js';
 import { paragraph } from '../show/page.js';
 import { askerFor, type LineFlags, type MakeAsker } from '../talk/asker-for.js';
+import { pause, untilEnd } from '../talk/until-end.js';
 
 export interface ExerciseFlags extends SessionFlags, LineFlags {
   readonly student?: string;
@@ -52,39 +53,22 @@ export async function resumeExercise(
 async function converse(context: Context, attempt: Attempt, asker: Asker, fresh: boolean): CommandResult {
   const { output } = context;
   const { run, session, file } = attempt;
-  const talk = { run, session, asker, output, par: undefined };
-  const howToResume = `It is safe in ${file}\nTo go on: knowngood resume --session "${file}"`;
-  try {
+  const talk = { run, session, asker, output };
+  return untilEnd(context, attempt, asker, async () => {
     output.say(`Attempt: ${file}`, 'faint');
     introduce(talk);
     if (!fresh) output.say(`${run.recorded.length} events so far; type list to see them.`);
-    if ((await exerciseTalk(talk)) === 'closed') {
-      const { minutes, money } = run.spent;
-      output.say(`Closed after ${minutes.toFixed(1)} min and ${money.toFixed(2)} in money.`, 'strong');
-      if (run.exercise.goal !== '') output.say(paragraph(run.exercise.goal, 'What it was about: ', '  '));
-      output.say('Hand in this file:');
-      output.result(file);
+    if ((await exerciseTalk(talk)) === 'paused') {
+      await pause(context, attempt);
       return STATUS.ok;
     }
-    await session.record([{ type: 'paused' }]);
-    output.say(`Paused. ${howToResume}`);
+    const { minutes, money } = run.spent;
+    output.say(`Closed after ${minutes.toFixed(1)} min and ${money.toFixed(2)} in money.`, 'strong');
+    if (run.exercise.goal !== '') output.say(paragraph(run.exercise.goal, 'What it was about: ', '  '));
+    output.say('Hand in this file:');
+    output.result(file);
     return STATUS.ok;
-  } catch (error) {
-    if (error instanceof Interrupted) {
-      output.say(`\nInterrupted. ${howToResume}`, 'strong');
-      return STATUS.interrupted;
-    }
-    if (error instanceof Failure && !asker.person)
-      throw new Failure(
-        `${'line' in asker ? `line ${String(asker.line)}: ` : ''}${error.message}`,
-        `${error.mend}\nThe lines before it are recorded in ${file}`.trim(),
-        error.status,
-        { cause: error },
-      );
-    throw error;
-  } finally {
-    await session.close();
-  }
+  });
 }
 
 export async function sealExercise(context: Context, name: string, flags: ExerciseFlags): CommandResult {

@@ -13,10 +13,10 @@ import { findCircuit } from '../find-circuit.js';
 import { difficultyOf, drawnExercise, seedOf } from '../find-exercise.js';
 import { STATUS } from '../io.js';
 import type { AtWork, SessionFlags } from '../open-session.js';
-import { Interrupted, type Asker } from '../talk/asker.js';
+import type { Asker } from '../talk/asker.js';
 import { exerciseTalk, introduce } from '../talk/exercise-talk.js';
-import { Failure } from '../failure.js';
 import { askerFor, type LineFlags, type MakeAsker } from '../talk/asker-for.js';
+import { pause, untilEnd } from '../talk/until-end.js';
 
 export interface PracticeFlags extends SessionFlags, LineFlags {
   readonly difficulty?: string;
@@ -62,39 +62,22 @@ export async function resumePractice(context: Context, at: AtWork, asker: Asker)
   }
 }
 
-async function attend(
+function attend(
   context: Context,
-  { run, session, file }: Attempt,
+  attempt: Attempt,
   asker: Asker,
 ): Promise<'closed' | Awaited<CommandResult>> {
-  const { output } = context;
-  const talk = { run, session, asker, output, par: undefined };
-  const howToResume = `It is safe in ${file}\nTo go on: knowngood resume --session "${file}"`;
-  try {
+  const { run, session } = attempt;
+  const talk = { run, session, asker, output: context.output };
+  return untilEnd(context, attempt, asker, async () => {
     introduce(talk);
     if ((await exerciseTalk(talk)) === 'paused') {
-      await session.record([{ type: 'paused' }]);
-      output.say(`Paused. ${howToResume}`);
+      await pause(context, attempt);
       return STATUS.ok;
     }
     await afterwards(context, run);
-    return 'closed';
-  } catch (error) {
-    if (error instanceof Interrupted) {
-      output.say(`\nInterrupted. ${howToResume}`, 'strong');
-      return STATUS.interrupted;
-    }
-    if (error instanceof Failure && !asker.person)
-      throw new Failure(
-        `${'line' in asker ? `line ${String(asker.line)}: ` : ''}${error.message}`,
-        `${error.mend}\nThe lines before it are recorded in ${file}`.trim(),
-        error.status,
-        { cause: error },
-      );
-    throw error;
-  } finally {
-    await session.close();
-  }
+    return 'closed' as const;
+  });
 }
 
 /** The marks, the student's road with the best step beside each, the planner's road on the same vehicle. */

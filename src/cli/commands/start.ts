@@ -1,15 +1,15 @@
 /** `start CIRCUIT` and `resume`: the conversation, with a person at a terminal or with lines from a file or pipe. */
 import { begunIn } from '../attempt.js';
 import type { CommandResult, Context } from '../context.js';
-import { Failure } from '../failure.js';
 import { findCircuit } from '../find-circuit.js';
 import { STATUS } from '../io.js';
 import { beginSession, openSession, type AtWork, type SessionFlags } from '../open-session.js';
 import { redraw } from '../redraw.js';
 import { askerFor, type LineFlags, type MakeAsker } from '../talk/asker-for.js';
-import { Interrupted, type Asker } from '../talk/asker.js';
+import type { Asker } from '../talk/asker.js';
 import { opening } from '../talk/opening.js';
 import { confirmBy, talk } from '../talk/talk.js';
+import { pause, untilEnd } from '../talk/until-end.js';
 
 export type TalkFlags = SessionFlags & LineFlags;
 
@@ -45,30 +45,11 @@ async function converse(
   flags: SessionFlags,
 ): CommandResult {
   const { output } = context;
-  const howToResume = `It is safe in ${file}\nTo go on: knowngood resume --session "${file}"`;
-  try {
+  return untilEnd(context, { session, file }, asker, async () => {
     output.say(`Session: ${file}`, 'faint');
     if (fresh && asker.person) await opening(session, asker, output, confirmBy(asker));
     const end = await talk(session, asker, output, (words) => redraw(context, session, words, flags.circuit));
-    if (end === 'paused') {
-      await session.record([{ type: 'paused' }], { judged: true });
-      output.say(`Paused. ${howToResume}`);
-    }
+    if (end === 'paused') await pause(context, { session, file });
     return STATUS.ok;
-  } catch (error) {
-    if (error instanceof Interrupted) {
-      output.say(`\nInterrupted. ${howToResume}`, 'strong');
-      return STATUS.interrupted;
-    }
-    if (error instanceof Failure && !asker.person)
-      throw new Failure(
-        `${'line' in asker ? `line ${String(asker.line)}: ` : ''}${error.message}`,
-        `${error.mend}\nThe lines before it are recorded in ${file}`.trim(),
-        error.status,
-        { cause: error },
-      );
-    throw error;
-  } finally {
-    await session.close();
-  }
+  });
 }

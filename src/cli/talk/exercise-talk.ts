@@ -1,8 +1,6 @@
 /** The conversation of an exercise: the same lines as in any session, but the vehicle answers, the clock runs, and help is as allowed. */
 import type { Event } from '../../session/events.js';
 import { describeEvent } from '../../session/describe-event.js';
-import { budgetOf } from '../../exercise/mark.js';
-import type { Road } from '../../exercise/planner-road.js';
 import type { Run } from '../../exercise/run.js';
 import { studentLine, type StudentLine } from '../../exercise/student-line.js';
 import { Failure } from '../failure.js';
@@ -22,18 +20,17 @@ export interface ExerciseTalk {
   readonly session: Session;
   readonly asker: Asker;
   readonly output: Output;
-  /** Limits that the exercise leaves to the planner's road are not told: it would take as long to work them out. */
-  readonly par: Road | undefined;
 }
 
 /** What the student reads first. */
-export function introduce({ run, output, par }: ExerciseTalk): void {
+export function introduce({ run, output }: ExerciseTalk): void {
   const { exercise, bench } = run;
   output.say(exercise.title, 'strong');
   output.say(paragraph(exercise.concern, 'Concern: ', '  '));
   for (const line of exercise.complaint) output.say(`  the customer: ${line}`);
   output.say(paragraph([...exercise.tools].join(', ') || 'none: eyes, ears and hands', 'Tools: ', '  '));
-  const { minutes, money } = par === undefined ? exercise.budget : budgetOf(run, par);
+  // What the exercise leaves to the planner's road is not told: working it out would take as long.
+  const { minutes, money } = exercise.budget;
   const limits = [
     ...(minutes === undefined ? [] : [`${minutes} min`]),
     ...(money === undefined ? [] : [`${money} in parts and work bought`]),
