@@ -19,7 +19,7 @@ export interface TableRow {
   readonly readings: number;
   /** Largest |difference|, in the unit of the instrument (V, A). */
   readonly worst: number;
-  /** Readings off by more than 2 mV (2 mA) + 0.1 %, as text. */
+  /** Readings off by more than 1 mV (1 mA) + 0.1 %, as text. */
   readonly differing: readonly string[];
   /** Readings for which ngspice found no operating point, as text; not among `readings`. */
   readonly unsettled: readonly string[];
@@ -31,8 +31,7 @@ export interface TableRow {
  */
 export const MOST_UNSETTLED = 0.002;
 
-/** Volts. A dead short of 1 mohm on the battery draws over 1000 A, beside which ngspice leaves about a millivolt of its own. */
-const LIMIT = 2e-3;
+const LIMIT = 1e-3;
 const LIMIT_PART = 1e-3;
 
 export async function compareReadings(
