@@ -12,8 +12,9 @@ import type { Suggestion } from './suggestion.js';
 import { toSuggestion } from './to-suggestion.js';
 import { complaintMeasured } from './measured-complaint.js';
 import { proofOf } from './proof.js';
+import type { PlannedStep } from './sequence/plan.js';
 import type { Aim, Weighed } from './weigh.js';
-import { Scales } from './weigh.js';
+import { DISTURBANCE, Scales } from './weigh.js';
 
 const MOST_SUGGESTIONS = 3;
 
@@ -100,11 +101,21 @@ function plannedAdvice(bench: Workbench, session: Case, diagnosis: Diagnosis, ah
   const inOrder = tests.length > 0 ? glanceFirst(tests, telling) : scales.best(MOST_SUGGESTIONS);
   return {
     tests: presented(bench, session, scales, inOrder),
-    attempt:
-      'repair' in first!.step
-        ? { ...attemptOf(bench, diagnosis, first!.step.repair), expectedMinutes: first!.expectedMinutes }
-        : undefined,
+    attempt: triedFirst(bench, diagnosis, first!, tests),
   };
+}
+
+/** The repair with which the shortest road begins, unless a test is about as short: a repair disturbs, and loses evidence. */
+function triedFirst(
+  bench: Workbench,
+  diagnosis: Diagnosis,
+  { step, expectedMinutes }: PlannedStep,
+  tests: readonly { readonly expectedMinutes: number }[],
+): Attempt | undefined {
+  if (!('repair' in step)) return undefined;
+  const tested = Math.min(...tests.map((test) => test.expectedMinutes));
+  if (expectedMinutes * DISTURBANCE > tested) return undefined;
+  return { ...attemptOf(bench, diagnosis, step.repair), expectedMinutes };
 }
 
 /** Before a tool is picked up, the look or listen that tells more a minute: it costs next to nothing, whatever comes after it. */

@@ -131,7 +131,7 @@ function meansWords(members: readonly Member[]): string {
   return `leaves ${shown}${more}`;
 }
 
-/** What none of the heap belongs to, the likeliest first; nothing where all stay. */
+/** What would hardly read so, the likeliest first; nothing where all would. A forecast: only the reading itself rules out. */
 function ruledOutWords(heap: readonly Member[], all: readonly Member[]): string[] {
   const left = new Set(heap.map(({ likely }) => likely.name));
   const names = new Map<string, number>();
@@ -140,7 +140,7 @@ function ruledOutWords(heap: readonly Member[], all: readonly Member[]): string[
   if (names.size === 0) return [];
   const ranked = [...names].sort((a, b) => b[1] - a[1]).map(([name]) => name);
   const more = ranked.length > MOST_RULED_OUT ? ` and ${ranked.length - MOST_RULED_OUT} more` : '';
-  return [`no longer ${ranked.slice(0, MOST_RULED_OUT).join(', ')}${more}`];
+  return [`speaks against ${ranked.slice(0, MOST_RULED_OUT).join(', ')}${more}`];
 }
 
 /** Moving a place with the eyes on the load: it changes, or it does not. */

@@ -63,7 +63,7 @@ export interface Outlook extends Spans {
 }
 
 /** Disturbing something costs evidence: as if the test took this much longer. */
-const DISTURBANCE = 1.15;
+export const DISTURBANCE = 1.15;
 /** More bits than this hardly any one reading gives: dearer tests are not worked out once a cheap one is this good. */
 const HOPED_BITS = 1.5;
 /** Bits below which a test that rules nothing out for good tells nothing. */

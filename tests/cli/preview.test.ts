@@ -23,7 +23,7 @@ test('when a line ends in a question mark then its outcomes are shown and nothin
   const ran = await at.run(['resume', journal], { asker });
   const said = `${ran.stdout} ${ran.stderr}`.replace(/\s+/g, ' ');
   expect(said, shown(ran)).toContain('Not recorded, only looked at: volts X3.1h');
-  expect(said).toMatch(/leaves [^;]*; no longer /);
+  expect(said).toMatch(/leaves [^;]*; speaks against /);
   expect(said).toMatch(/min to the right repair/);
   expect(said).toContain('It would tell none of the suspects apart.');
   expect(said).toContain('This circuit has no point "Q9"');

@@ -152,6 +152,27 @@ describe('trying a repair', () => {
       expect(expectedMinutes! * 1.05 + 0.2).toBeGreaterThanOrEqual(tests[0]!.expectedMinutes!);
   });
 
+  test('when a repair is hardly sooner tried than the next test done then the test goes first', async () => {
+    const horn = await workbenchOf('horn');
+    const lines = [
+      'fails B1 B2 when horn button pressed',
+      'works H1 when bonnet open',
+      'K1 clicks when horn button pressed',
+      'prove volts',
+      ...[
+        'horn button pressed',
+        'bonnet open',
+        'volts K1.87 0.02',
+        'volts K1.30 12.4',
+        'volts K1.85 K1.87 0.0',
+      ],
+    ];
+    const session = foldCase(horn.circuit, recordedOf(horn, lines));
+    const { attempt, tests } = advise(horn, session, diagnose(horn, session));
+    expect(tests.length).toBeGreaterThan(0);
+    expect(attempt).toBeUndefined();
+  });
+
   test('when one repair is left then it is the only one, however it is asked', () => {
     const { attempt, diagnosis } = adviceOn([...oneLamp, 'out H1', 'prove ohms', 'ohms H1.54i H1.31i OL']);
     expect(diagnosis.groups.length).toBe(1);

@@ -29,7 +29,7 @@ test('when a person prefers another test then it is shown in the failed conditio
   if (typeof preview === 'string') throw new Error(preview);
   expect(preview.first).toEqual(['pedal down']);
   expect(preview.outcomes.length).toBeGreaterThan(1);
-  expect(preview.outcomes[0]!.means).toMatch(/leaves .*; no longer /);
+  expect(preview.outcomes[0]!.means).toMatch(/leaves .*; speaks against /);
   expect(preview.expectedMinutes).toBeGreaterThanOrEqual(best.expectedMinutes! - 0.01);
 });
 

@@ -4,6 +4,7 @@ import type { Caution } from '../../planning/cautions.js';
 import { secondFuse } from '../../planning/second-fuse.js';
 import type { Event, Recorded } from '../../session/events.js';
 import type { Output } from '../output.js';
+import { paragraph } from '../show/page.js';
 import { showConsequences } from '../show/consequences.js';
 import { cautionLines } from '../show/suggestion.js';
 import type { Session } from '../session.js';
@@ -44,7 +45,9 @@ export async function carryOut(
   const reasons = events.some(changesVerdicts);
   const before = reasons ? session.diagnosis : undefined;
   const recorded = await session.record(events, { judged: events.some(({ type }) => type === 'closed') });
-  recorded.forEach(({ number }, index) => output.say(`#${number} recorded: ${echo[index] ?? ''}`, 'good'));
+  recorded.forEach(({ number }, index) =>
+    output.say(paragraph(echo[index] ?? '', `#${number} recorded: `, '  '), 'good'),
+  );
   if (before !== undefined) {
     const numbers = recorded.map(({ number }) => number);
     for (const line of showConsequences(before, session.diagnosis, numbers)) output.say(line);
