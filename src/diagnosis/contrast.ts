@@ -70,7 +70,7 @@ function standing(bench: Workbench, finding: Finding): Standing | undefined {
   const words = WORDS[load.kind];
   if (reading.value !== words[0] && reading.value !== words.at(-1)) return undefined;
   const { a, b, law } = bench.network.elements[load.element]!;
-  const quantity = { a, b, scale: load.ratedVolts, magnitude: false, load: load.element };
+  const quantity = { a, b, scale: load.ratedVolts, magnitude: false, load: load.element, seen: load.kind };
   const apart = sightBand(load.kind, words[0]!).low - sightBand(load.kind, words.at(-1)!).high;
   return {
     good: reading.value === words[0],

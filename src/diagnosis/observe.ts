@@ -14,7 +14,7 @@ import {
   VOLTMETER,
   voltsError,
 } from '../network/meters.js';
-import type { Law } from '../network/network.js';
+import type { Law, LoadKind } from '../network/network.js';
 import type { AddedElement } from '../network/solver-types.js';
 import { awake } from '../session/actions.js';
 import type { Finding } from '../session/case.js';
@@ -34,6 +34,8 @@ export interface Quantity {
   readonly magnitude: boolean;
   /** Element whose law gives the rated volts to divide by (a load), if a fault has changed it. */
   readonly load: number | undefined;
+  /** Kind of what a person looks at or listens to, a test lamp included: judged by its bright moments. Left out: a meter shows it. */
+  readonly seen?: LoadKind;
   /** Element around which a clamp sits; a and b are its ends. The reading is its current, in amperes. */
   readonly through?: number;
   /** A second load to subtract: two lamps seen side by side differ in what is their own, whatever the battery gives. */
@@ -63,6 +65,15 @@ export interface Observation {
   readonly hard: boolean;
   /** Taken at meter current (ohms) or at load current: contacts may differ between the two. */
   readonly current: 'load' | 'meter';
+  /** Of a relay that was listened to: whether it pulled in, by the bit of its coil. */
+  readonly armature?: Armature;
+}
+
+/** A click is the armature's, so it tells in which state the contacts stand. */
+export interface Armature {
+  /** Bit of the coil in a pulled-in mask. */
+  readonly bit: number;
+  readonly pulled: boolean;
 }
 
 /** Battery volts known from this session, per engine state; readings at the posts within ± this much of a later moment. */
@@ -132,7 +143,8 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
     case 'test lamp': {
       const [a, b] = [node(bench, reading.red), node(bench, reading.black)];
       const volts = bench.circuit.nominalVolts;
-      const quantity = { a, b, scale: volts, magnitude: true, load: undefined };
+      const seen = reading.lamp === 'LED' ? 'LED' : 'lamp';
+      const quantity = { a, b, scale: volts, magnitude: true, load: undefined, seen } as const;
       return {
         ...plain,
         kind: 'test lamp',
@@ -165,7 +177,8 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
       if (!setUp.lamps.has(reading.part)) return undefined;
       const [from, to] = lampEnds(bench.circuit, reading.part);
       const [a, b] = [node(bench, from), node(bench, to)];
-      const quantity = { a, b, scale: bench.circuit.nominalVolts, magnitude: true, load: undefined };
+      const scale = bench.circuit.nominalVolts;
+      const quantity = { a, b, scale, magnitude: true, load: undefined, seen: 'lamp' } as const;
       return { ...plain, kind: 'fuse lamp', added: bridges, quantity };
     }
     case 'scan': {
@@ -182,7 +195,14 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
       const { a, b } = bench.network.elements[load.element]!;
       // An LED needs its volts the right way round.
       const magnitude = load.kind !== 'LED';
-      const quantity = { a, b, scale: load.ratedVolts, magnitude, load: load.element };
+      const quantity = {
+        a,
+        b,
+        scale: load.ratedVolts,
+        magnitude,
+        load: load.element,
+        seen: load.kind,
+      };
       return { ...plain, kind: 'load', added: bridges, quantity };
     }
     case 'look':
@@ -245,6 +265,7 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
       high,
       shown: shownAs(finding.reading),
       hard,
+      ...armatureOf(bench, finding.reading),
     },
   ];
   if (asked.kind === 'scan') {
@@ -285,6 +306,13 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
     });
   }
   return observations;
+}
+
+/** What a click, or none, tells of the contacts; of a rattle or another kind of load nothing. */
+function armatureOf(bench: Workbench, reading: Reading): { armature?: Armature } {
+  if (reading.kind !== 'load' || (reading.value !== 'clicks' && reading.value !== 'silent')) return {};
+  const bit = bench.network.coils.indexOf(bench.network.loads.get(reading.load)!.element);
+  return bit < 0 ? {} : { armature: { bit, pulled: reading.value === 'clicks' } };
 }
 
 /** Typed battery volts of this finding and of those before it with the engine in the same state. */

@@ -58,9 +58,8 @@ export class Predictor {
   bands(corners: readonly (readonly AppliedFault[])[], blown: number, nominal = false): StateBand[] {
     const lists = this.distinct(corners, blown);
     const bands: StateBand[] = [];
-    let chatters = false;
-    for (const { states, own, chatters: own_ } of lists) {
-      chatters ||= own_;
+    const chatters = lists.some((asked) => asked.chatters);
+    for (const { states, own } of lists) {
       for (let k = 0; k < own; k++) {
         const { pulledIn, blown: after } = states[k]!;
         if (bands.some((band) => band.pulledIn === pulledIn && band.blown === after)) continue;
@@ -96,7 +95,7 @@ export class Predictor {
   private stateOf(asked: Asked, pulledIn: number, blown: number): State {
     const known = asked.states.find((state) => state.pulledIn === pulledIn && state.blown === blown);
     if (known !== undefined) return known;
-    const held: Variant = { ...this.variant(asked.faults, blown), forcedRelays: pulledIn };
+    const held = this.held(asked.faults, blown, pulledIn);
     const [outcome] = this.memory.solver.solve(held);
     const state = { pulledIn, blown, nominal: this.nominalBand(held, outcome!, asked.faults) };
     asked.states.push(state);
@@ -202,7 +201,7 @@ export class Predictor {
     const { solver } = this.memory;
     const read = quantity.minus === undefined ? [quantity] : [quantity, quantity.minus];
     return states.slice(0, own).flatMap(({ pulledIn, blown: after }) => {
-      const held: Variant = { ...this.variant(faults, blown | after), forcedRelays: pulledIn };
+      const held = this.held(faults, blown | after, pulledIn);
       const nominal = solver.solve(held)[0]!;
       // What a coil feels may move contacts anywhere.
       const felt = this.bench.network.coils.map((coil): Standpoint => {
@@ -235,17 +234,23 @@ export class Predictor {
       for (const edge of [-1, 1]) {
         const corner = new Int8Array(this.bench.network.elements.length + this.observation.added.length);
         corner[this.sourceIndex] = edge;
-        outcomes.push(...solver.solve({ ...variant, corner }));
+        const other = { ...variant, corner };
+        const moves = outcomes
+          .slice(0, nominal)
+          .some((outcome) => outcome.chatters || solver.standsOtherwise(outcome, variant, other));
+        if (moves) outcomes.push(...solver.solve(other));
       }
     }
     const states: State[] = [];
-    outcomes.forEach((outcome, i) => {
+    // An eye judges both moments of a flasher by the bright one.
+    const told = this.observation.quantity.seen === undefined ? outcomes : solver.bright(outcomes);
+    for (const outcome of told) {
       const { pulledIn, blown: after } = outcome;
-      if (states.some((state) => state.pulledIn === pulledIn && state.blown === after)) return;
-      const held: Variant = { ...variant, blown: after, forcedRelays: pulledIn };
-      const solved = i < nominal ? outcome : solver.solve(held)[0]!;
+      if (states.some((state) => state.pulledIn === pulledIn && state.blown === after)) continue;
+      const held = this.held(faults, after, pulledIn);
+      const solved = outcomes.indexOf(outcome) < nominal ? outcome : solver.solve(held)[0]!;
       states.push({ pulledIn, blown: after, nominal: this.nominalBand(held, solved, faults) });
-    });
+    }
     const asked: Asked = {
       faults,
       states,
@@ -253,7 +258,7 @@ export class Predictor {
       // A meter on a flasher shows anything between its two moments; an eye sees the bright one.
       chatters: outcomes.some(
         ({ chatters, phases }) =>
-          chatters || (phases?.slow === true && this.observation.quantity.load === undefined),
+          chatters || (phases?.slow === true && this.observation.quantity.seen === undefined),
       ),
       effects: new Map(),
     };
@@ -284,6 +289,12 @@ export class Predictor {
         (highVolts / volts) * (1 + LEEWAY),
       ),
     );
+  }
+
+  /** Relays and fuses kept in one state. A meter shows the moment it is, an eye waits for both moments of a flasher. */
+  private held(faults: readonly AppliedFault[], blown: number, pulledIn: number): Variant {
+    const still = this.observation.quantity.seen === undefined;
+    return { ...this.variant(faults, blown), forcedRelays: pulledIn, still };
   }
 
   private variant(faults: readonly AppliedFault[], blown: number): Variant {
@@ -320,9 +331,9 @@ export class Predictor {
   /** Everything the meter or the eye may make of one solved network, not yet scaled. */
   private readings(held: Variant, outcome: Outcome): number[] {
     const { quantity } = this.observation;
-    const { solver, load } = this.memory;
-    if (load !== undefined && outcome.phases !== undefined) {
-      const { low, high } = seenVolts(outcome, quantity.a, quantity.b, load);
+    const { solver } = this.memory;
+    if (quantity.seen !== undefined && outcome.phases !== undefined) {
+      const { low, high } = seenVolts(outcome, quantity.a, quantity.b, quantity.seen);
       return [low, high];
     }
     return readOut(this.bench.network, solver, outcome, held, quantity);
@@ -338,7 +349,7 @@ export class Predictor {
     const { unpowered, quantity, unread } = this.observation;
     if (unread === true) return NOTHING_READ;
     const { solver } = this.memory;
-    const held: Variant = { ...this.variant(faults, blown), forcedRelays: pulledIn };
+    const held = this.held(faults, blown, pulledIn);
     const nominal = solver.solve(held)[0]!;
     if (unpowered !== undefined && this.isLive(held, unpowered)) return { low: -Infinity, high: Infinity };
     if (quantity.minus !== undefined) return this.contrastBand(held, nominal, faults);

@@ -1,5 +1,4 @@
 /** What has been solved for one question, shared by all who ask it again: a session is judged anew after each finding. */
-import type { LoadKind } from '../network/network.js';
 import type { Solver } from '../network/solver.js';
 import type { AppliedFault } from '../network/solver-types.js';
 import type { Standpoint } from './effect.js';
@@ -53,8 +52,6 @@ export interface QuestionMemory {
   readonly other: Map<string, unknown>;
   readonly representative: Int32Array;
   readonly solver: Solver;
-  /** Kind of the load that is watched, if one is. */
-  readonly load: LoadKind | undefined;
 }
 
 export function remembered(bench: Workbench, question: Question): QuestionMemory {
@@ -98,7 +95,6 @@ function byName(bench: Workbench, question: Question): QuestionMemory {
     other: new Map(),
     representative: runRepresentatives(bench.network, present, [...attached, ...read]),
     solver: bench.solver(added),
-    load: [...bench.network.loads.values()].find(({ element }) => element === quantity.load)?.kind,
   };
   questions.set(key, fresh);
   return fresh;

@@ -3,11 +3,20 @@ import type { Alive } from './alive.js';
 import { mark, openPlaces, spread } from './alive.js';
 import type { Axis, Box, Grid } from './grid.js';
 import { coordinate, cornersOf, facesOf, halve, placesOf } from './grid.js';
-import type { Observation } from './observe.js';
+import type { Armature, Observation } from './observe.js';
 import type { StateBand } from './predict.js';
 import type { Question } from './question.js';
 import { Predictor } from './predict.js';
 import type { Workbench } from './workbench.js';
+
+/** What was read, as a prediction has to meet it. */
+interface Answer {
+  readonly low: number;
+  readonly high: number;
+  readonly armature?: Armature;
+}
+
+const ANYTHING: Answer = { low: -Infinity, high: Infinity };
 
 /** Part of the meter's own band below which the severities of a box are not worth telling apart. */
 const GAP = 0.1;
@@ -16,6 +25,7 @@ const isContact = (axis: Axis) => axis.fault.contact;
 
 /** Places of `alive` that agree with a reading, with the fuses as they stand after it. */
 export function restrict(bench: Workbench, alive: Alive, grid: Grid, observation: Observation): Alive {
+  const answer = answerFor(bench, grid, observation);
   const next = new Map<number, Uint8Array>();
   const predictor = new Predictor(bench, observation);
   const meter = observation.current === 'meter';
@@ -23,8 +33,8 @@ export function restrict(bench: Workbench, alive: Alive, grid: Grid, observation
     const free = meter ? spread(grid, places, isContact) : places;
     const fits =
       grid.axes.length === 1
-        ? agreeing(predictor, grid, blown, observation)
-        : searchAll(predictor, grid, blown, free, observation);
+        ? agreeing(predictor, grid, blown, answer)
+        : searchAll(predictor, grid, blown, free, answer);
     for (const [after, row] of fits) {
       const here = grid.axes.length === 1 ? both(row, free) : row;
       const kept = meter ? spread(grid, here, isContact) : here;
@@ -36,16 +46,27 @@ export function restrict(bench: Workbench, alive: Alive, grid: Grid, observation
 }
 
 /** All cells of a single fault that agree, remembered under what it acts as. */
-function agreeing(
-  predictor: Predictor,
-  grid: Grid,
-  blown: number,
-  { low, high }: { readonly low: number; readonly high: number },
-): Alive {
+function agreeing(predictor: Predictor, grid: Grid, blown: number, answer: Answer): Alive {
   const { fault } = grid.axes[0]!;
-  return predictor.remember(`${predictor.actsAs(fault, blown)} ${low} ${high} ${blown}`, () =>
-    searchAll(predictor, grid, blown, new Uint8Array(grid.size).fill(1), { low, high }),
+  const { low, high, armature } = answer;
+  return predictor.remember(
+    `${predictor.actsAs(fault, blown)} ${low} ${high} ${armature?.pulled ?? ''} ${blown}`,
+    () => searchAll(predictor, grid, blown, new Uint8Array(grid.size).fill(1), answer),
   );
+}
+
+/**
+ * A jammed or welded armature answers for itself: it may be silent at any volts, and a click is no proof of what its contacts do.
+ */
+function answerFor(bench: Workbench, grid: Grid, { low, high, armature }: Observation): Answer {
+  if (armature === undefined) return { low, high };
+  const { part } = bench.network.elements[bench.network.coils[armature.bit]!]!;
+  const jams = grid.axes.some(
+    ({ fault }) =>
+      fault.part === part && fault.owner === 'item' && (fault.kind === 'open' || fault.kind === 'stuck'),
+  );
+  if (!jams) return { low, high, armature };
+  return armature.pulled ? { low, high } : ANYTHING;
 }
 
 function both(a: Uint8Array, b: Uint8Array): Uint8Array {
@@ -57,7 +78,7 @@ function searchAll(
   grid: Grid,
   blown: number,
   open: Uint8Array,
-  reading: { readonly low: number; readonly high: number },
+  reading: Answer,
 ): Map<number, Uint8Array> {
   const fits = new Map<number, Uint8Array>();
   for (const box of boxesOf(grid)) search(predictor, grid, box, blown, open, reading, fits);
@@ -70,7 +91,7 @@ function search(
   box: Box,
   blown: number,
   open: Uint8Array,
-  reading: { readonly low: number; readonly high: number },
+  reading: Answer,
   fits: Map<number, Uint8Array>,
 ): void {
   const places = placesOf(grid, box, open);
@@ -86,7 +107,9 @@ function search(
   // Where the corners stand differently something else may happen between them: a relay that chatters at middling ohms only.
   const alike = bands.every((band) => band.everywhere);
   if (meeting.length === 0 && alike) return;
-  const inside = bands.every((band) => band.low >= reading.low && band.high <= reading.high);
+  const inside = bands.every(
+    (band) => stands(band, reading) && band.low >= reading.low && band.high <= reading.high,
+  );
   const width = reading.high - reading.low;
   const fine = GAP * (width < Infinity ? width : GAP * Math.abs(reading.low));
   // Where the ends hardly differ, a finer cut would tell no more.
@@ -100,8 +123,13 @@ function search(
   for (const half of halves) search(predictor, grid, half, blown, open, reading, fits);
 }
 
-function meets(band: StateBand, reading: { readonly low: number; readonly high: number }): boolean {
-  return band.low <= reading.high && band.high >= reading.low;
+function meets(band: StateBand, reading: Answer): boolean {
+  return stands(band, reading) && band.low <= reading.high && band.high >= reading.low;
+}
+
+/** Whether the relay that was listened to stands as it was heard. */
+function stands({ pulledIn }: StateBand, { armature }: Answer): boolean {
+  return armature === undefined || ((pulledIn >>> armature.bit) & 1) === (armature.pulled ? 1 : 0);
 }
 
 /** The side across which the prediction changes most, or the longest one where several relay or fuse states mix. */
@@ -124,8 +152,6 @@ function sideToCut(
   const best = Math.max(...gains);
   return best === Math.min(...gains) ? longest : sides[gains.indexOf(best)]!;
 }
-
-const ANYTHING = { low: -Infinity, high: Infinity };
 
 /** The same places, with every fuse history to which the set-up may lead. */
 export function fusesAfter(bench: Workbench, alive: Alive, grid: Grid, standing: Question): Alive {

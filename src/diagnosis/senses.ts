@@ -56,7 +56,8 @@ export function describeFindings(
     const main = own[0];
     const gone: string[] = [];
     const weaker: string[] = [];
-    for (const { faults } of fallenAt.get(finding.number) ?? []) {
+    const fallen = fallenAt.get(finding.number) ?? [];
+    for (const { faults } of fallen) {
       const { part } = faults[0]!;
       const left = standing.get(part)! - 1;
       standing.set(part, left);
@@ -68,6 +69,7 @@ export function describeFindings(
     return {
       number: finding.number,
       provedWhat: provedWords(finding, gone, fewer, hard, main),
+      took: fallen.length,
       abnormal: abnormal.has(finding.number),
       hard,
       prediction: main === undefined ? '' : showRange(bench, main.observation, main.low, main.high),

@@ -56,12 +56,20 @@ const RECOVERED_UNTOUCHED = 0.1;
 /** A repair may have been done badly, but seldom is (common practice, no source). */
 const REPAIRED_IN_VAIN = 0.05;
 
+/**
+ * A contact may come good or go bad by being touched, but a fault that has to do so to fit loses this much by each time (common
+ * practice, no source: what follows the part at every swap sits in the part).
+ */
+const CHANGED_BY_TOUCH = 0.3;
+
 /** How far a hypothesis has got in a timeline. */
 export interface Progress {
   readonly grid: Grid;
   readonly course: Course;
   readonly alive: Alive;
   readonly fitted: Uint8Array;
+  /** Places that fit without anything having changed by being touched since it last had to. */
+  readonly held: Uint8Array;
   readonly soft: readonly SoftNote[];
   readonly touched: boolean;
   /** Per fault: what was done to mend it since the failed condition was last repeated; a new part is mended for good. */
@@ -91,6 +99,7 @@ export function begin(faults: readonly Fault[], evidence: Evidence, course: Cour
     course,
     alive,
     fitted,
+    held: fitted,
     soft: [],
     touched: false,
     mended: grid.axes.map(() => 'not'),
@@ -152,14 +161,15 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
     return { ...now, fall: { observation, low, high } };
   }
   const words = 'it was repaired, and the complaint stayed';
+  const steadied = heldThrough(now, after, observation);
   const then =
     step.again && !now.mended.includes('not')
       ? {
-          ...noted(now, { finding, factor: REPAIRED_IN_VAIN, words }),
+          ...noted(steadied, { finding, factor: REPAIRED_IN_VAIN, words }),
           mended: now.mended.map((how) => (how === 'tried' ? 'not' : how)),
           inVain: true,
         }
-      : now;
+      : steadied;
   if (step.symptom !== 'present') return { ...then, alive: after };
   return {
     ...then,
@@ -167,6 +177,15 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
     fitted: union(after, grid.size),
     stretch: [...now.stretch, observation],
   };
+}
+
+/** What held still so far, after one more reading; where nothing did, that it changed by a touch is noted. */
+function heldThrough(now: Progress, after: Alive, { finding }: Observation): Progress {
+  const left = union(after, now.grid.size);
+  const held = now.held.map((open, place) => open & left[place]!);
+  if (held.includes(1)) return { ...now, held };
+  const words = 'it would have had to change when it was touched';
+  return { ...noted(now, { finding, factor: CHANGED_BY_TOUCH, words }), held: left };
 }
 
 function noted(now: Progress, note: SoftNote): Progress {
@@ -186,12 +205,10 @@ function symptom(now: Progress, step: Extract<EvidenceStep, { kind: 'symptom' }>
       after = noted(now, { finding: step.finding, factor: RECOVERED_UNTOUCHED, words });
     }
   } else after = { ...now, touched: false };
-  if (now.course === 'steady') return after;
-  return {
-    ...after,
-    alive: mapRows(now.alive, (row) => spread(grid, row, () => true, true)),
-    stretch: [],
-  };
+  const alive =
+    now.course === 'steady' ? now.alive : mapRows(now.alive, (row) => spread(grid, row, () => true, true));
+  const held = union(alive, grid.size);
+  return now.course === 'steady' ? { ...after, held } : { ...after, alive, held, stretch: [] };
 }
 
 /** All severities with every fuse whole, and those a short may already have blown in the owner's hands. */
@@ -239,6 +256,7 @@ function changed(bench: Workbench, now: Progress, step: Change): Progress {
   return {
     ...now,
     alive,
+    held: heldOver(now, step),
     touched: now.touched || (free.size > 0 && !step.operated),
     mended: now.mended.map((was, i) => {
       if (was === 'surely' || step.replaced?.(grid.axes[i]!.fault) === true) return 'surely';
@@ -246,4 +264,13 @@ function changed(bench: Workbench, now: Progress, step: Change): Progress {
     }),
     stretch: free.size > 0 ? [] : now.stretch,
   };
+}
+
+/** A repair is meant to change what it mends; any other touch is not. */
+function heldOver({ grid, held }: Progress, { mends, replaced }: Change): Uint8Array {
+  const gone = grid.axes.map(({ fault }) => replaced?.(fault) === true);
+  const repaired = new Set(grid.axes.filter(({ fault }, i) => gone[i] || mends?.(fault) === true));
+  if (repaired.size === 0) return held;
+  const either = spread(grid, held, (axis) => repaired.has(axis), true);
+  return gone.includes(true) ? healed(grid, either, gone) : either;
 }

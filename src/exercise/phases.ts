@@ -35,6 +35,16 @@ export function meanOf(phases: readonly Phase[], quantity: (phase: Phase) => num
   return phases.reduce((sum, phase) => sum + phase.share * quantity(phase), 0);
 }
 
+/** Of what flashes the moment that counts for an eye: the brighter one. */
+export function brightest(
+  { phases, flash }: { readonly phases: readonly Phase[]; readonly flash: readonly Phase[] },
+  quantity: (phase: Phase) => number,
+): number {
+  const now = effectiveOf(phases, quantity);
+  const other = flash.length === 0 ? 0 : effectiveOf(flash, quantity);
+  return Math.abs(other) > Math.abs(now) ? other : now;
+}
+
 /** What a lamp makes of it: the heat goes with the square of the volts. Signed like the mean. */
 export function effectiveOf(phases: readonly Phase[], quantity: (phase: Phase) => number): number {
   const squares = meanOf(phases, (phase) => quantity(phase) ** 2);

@@ -29,6 +29,8 @@ export interface Watched {
   /** The same in the other state of a flasher; undefined where nothing flashes. */
   readonly dark: number | undefined;
   readonly chatters: boolean;
+  /** Of a relay: whether its armature has moved. */
+  readonly pulled: boolean | undefined;
 }
 
 /** What a module tells a scan tool. */
@@ -71,8 +73,10 @@ export function readOut(
       if (instrument !== undefined) return { ...reading, value: instrument.show(reading.kind, amps, draw) };
       return { ...reading, value: typed(amps * around(draw, ERROR.amps), pick(draw, [0.01, 0.1])) };
     }
-    case 'load':
-      return { ...reading, value: sight(draw, load!, instrument !== undefined) };
+    case 'load': {
+      const value = sight(draw, load!, instrument !== undefined);
+      return value === undefined ? undefined : { ...reading, value };
+    }
     case 'test lamp':
     case 'fuse lamp':
       return {
@@ -113,18 +117,25 @@ function glow(draw: Draw, led: boolean, share: number): 'lit' | 'dim' | 'off' {
 }
 
 /**
- * A word that a person could use for this: the bands overlap, so there may be several.
+ * A word that a person could use for this: the bands overlap, so there may be several; undefined where a relay holds at so few
+ * volts that nobody can say.
  * @param plain always the one that comes to mind first
  */
-function sight(draw: Draw, { kind, share, dark, chatters }: Watched, plain: boolean): Sight {
+function sight(
+  draw: Draw,
+  { kind, share, dark, chatters, pulled }: Watched,
+  plain: boolean,
+): Sight | undefined {
   if (chatters && (kind === 'relay' || kind === 'solenoid')) return 'chatters';
   const seen = kind === 'LED' ? share : Math.abs(share);
   if (dark !== undefined && Math.abs(seen) > FLASHES.bright && Math.abs(dark) < FLASHES.dark)
     return 'flashes';
   const words = WORDS[kind].filter((word) => {
     const { low, high } = sightBand(kind, word);
-    return seen >= low && seen <= high;
+    const heard = pulled === undefined || pulled === (word === 'clicks');
+    return heard && seen >= low && seen <= high;
   });
+  if (words.length === 0) return undefined;
   const apt = (word: Sight) => aptness(sightBand(kind, word), seen);
   if (plain) return words.reduce((best, word) => (apt(word) > apt(best) ? word : best));
   return pickByWeight(draw, words, apt);

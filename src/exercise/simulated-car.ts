@@ -21,7 +21,7 @@ import type { Answer, Car } from './car.js';
 import { FuseItems } from './fuse-items.js';
 import type { HiddenFault } from './hidden-faults.js';
 import { amperes, isDark } from './element-current.js';
-import { effectiveOf, meanOf } from './phases.js';
+import { brightest, effectiveOf, meanOf } from './phases.js';
 import type { Phase } from './phases.js';
 import { drawPartValues } from './part-values.js';
 import type { Decided, Physics } from './physics.js';
@@ -211,7 +211,8 @@ export class SimulatedCar implements Car {
       states.length === 1
         ? meanOf(states[0]!, of)
         : states.reduce((sum, phases, i) => sum + (parts[i]! / all) * meanOf(phases, of), 0);
-    const shown = mean(quantity);
+    const looked = asked.quantity.seen !== undefined && states.length === 1;
+    const shown = looked ? brightest(settled, quantity) : mean(quantity);
     const load = this.watched(setUp, reading, settled);
     const report = this.reported(reading, settled);
     const read = readOut(this.draw, reading, asked.quantity, shown, load, report, this.instrument);
@@ -246,10 +247,13 @@ export class SimulatedCar implements Car {
     const share = (phases: readonly Phase[]) =>
       kind === 'LED' ? Math.max(...phases.map(across)) : effectiveOf(phases, across);
     const [now, other] = [share(settled.phases), settled.flash.length > 0 ? share(settled.flash) : undefined];
+    const bit = this.network.coils.indexOf(element);
+    const pulled = bit < 0 ? undefined : ((settled.pulledIn >>> bit) & 1) === 1;
     const chatters = settled.chatter.length > 0;
+    const seen = { kind, chatters, pulled };
     return other !== undefined && Math.abs(other) > Math.abs(now)
-      ? { kind, share: other, dark: now, chatters }
-      : { kind, share: now, dark: other, chatters };
+      ? { ...seen, share: other, dark: now }
+      : { ...seen, share: now, dark: other };
   }
 
   private reported(reading: Reading, { pulledIn }: Settled): Reported | undefined {

@@ -53,6 +53,8 @@ export interface Variant {
   readonly start?: Outcome;
   /** Keep relays in this state (bit i = network.coils[i] pulled in) instead of working them out. */
   readonly forcedRelays?: number;
+  /** With `forcedRelays`: the other moment of a flasher is not asked for, and not worked out. */
+  readonly still?: boolean;
 }
 
 /** How long and how a network stands while contacts with a duty (see Law `contact`) go on and off. */

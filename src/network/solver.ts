@@ -93,7 +93,8 @@ export class Solver {
     const { blown, forcedRelays, start } = variant;
     if (forcedRelays !== undefined) {
       const stand = (pulledIn: number) => this.stand(variant, pulledIn, blown, start?.volts);
-      return [this.withFlashing(stand(forcedRelays), stand)];
+      const outcome = stand(forcedRelays);
+      return [variant.still ? outcome : this.withFlashing(outcome, stand)];
     }
     if (this.bands.length === 0 && (blown & this.closeAgain) === 0) {
       const only = this.stand(variant, 0, blown, start?.volts);
@@ -171,10 +172,10 @@ export class Solver {
 
   /**
    * Might a coil stand otherwise if its volts were between these shares of what they are? An outcome in which something chatters
-   * or goes on and off by itself counts as such.
+   * or pulses too fast to follow counts as such; the two moments of a flasher are outcomes of their own.
    */
   isNearEdge(variant: Variant, outcome: Outcome, low: number, high: number): boolean {
-    if (outcome.chatters || outcome.phases !== undefined) return true;
+    if (outcome.chatters || (outcome.phases?.steps.length ?? 0) > 0) return true;
     const rewired = rewire(this.network, this.added, variant.faults);
     if (rewired)
       return this.handOver(rewired, variant, (solver, same) => solver.isNearEdge(same, outcome, low, high));
@@ -185,6 +186,28 @@ export class Solver {
       if (manner !== undefined) return true;
       const pulled = ((outcome.pulledIn >>> i) & 1) === 1;
       return pulled ? low * volts[i]! <= pullInVolts : high * volts[i]! >= dropOutVolts;
+    });
+  }
+
+  /** Would a coil be free to stand otherwise in this variant than it is in the outcome of another, with the relays as they are there? */
+  standsOtherwise(outcome: Outcome, variant: Variant, other: Variant): boolean {
+    const rewired = rewire(this.network, this.added, variant.faults);
+    if (rewired)
+      return this.handOver(rewired, variant, (solver, same) =>
+        solver.standsOtherwise(
+          outcome,
+          same,
+          rewiredVariant(rewired, this.network, this.elements.count, other),
+        ),
+      );
+    const bands = this.bandsIn(variant);
+    const before = this.coilVolts(variant, outcome);
+    const now = this.coilVolts(other, this.stand(other, outcome.pulledIn, outcome.blown, outcome.volts));
+    return bands.some(({ pullInVolts, dropOutVolts, manner }, i) => {
+      if (pullInVolts === Infinity) return false;
+      if (manner !== undefined) return true;
+      const side = (volts: number) => (volts > pullInVolts ? 1 : volts < dropOutVolts ? -1 : 0);
+      return side(before[i]!) !== side(now[i]!);
     });
   }
 
@@ -289,6 +312,25 @@ export class Solver {
       ...outcome,
       phases: { on: on.phases?.on ?? on.volts, off: off.phases?.off ?? off.volts, slow: true, steps },
     };
+  }
+
+  /** Outcomes of one variant without those that are the dark moment of another one. */
+  bright(outcomes: readonly Outcome[]): readonly Outcome[] {
+    if (this.flashers === 0) return outcomes;
+    return outcomes.filter(({ pulledIn, blown }) => {
+      const lit = pulledIn | this.flashers;
+      return lit === pulledIn || !outcomes.some((one) => one.pulledIn === lit && one.blown === blown);
+    });
+  }
+
+  /** The two moments between which a flasher goes on and off, as an outcome each; one that does not flash is its only moment. */
+  moments(outcome: Outcome): readonly Outcome[] {
+    const { phases, pulledIn } = outcome;
+    if (phases?.slow !== true) return [outcome];
+    return [
+      { ...outcome, volts: phases.on, pulledIn: pulledIn | this.flashers },
+      { ...outcome, volts: phases.off, pulledIn: pulledIn & ~this.flashers },
+    ];
   }
 
   private voltsNow(start: Float64Array | undefined): Float64Array {

@@ -2,6 +2,7 @@
  * Does a version of a fault agree with what was found? Severities that a finding has ruled out would foretell readings that
  * cannot come. For choosing a test only: it compares coarsely and rules nothing out.
  */
+import { gather } from '../diagnosis/evidence.js';
 import { sightBand, WORDS } from '../diagnosis/sights.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import { isRepair } from '../session/actions.js';
@@ -11,16 +12,17 @@ import { findingsOf } from './condition.js';
 import type { Forecaster } from './forecast.js';
 import type { Version } from './likely.js';
 import type { Span, Surroundings } from './outcome-classes.js';
-import { classifierFor, SIGHT_SHARE } from './outcome-classes.js';
+import { classifierFor, hullOf, SIGHT_SHARE } from './outcome-classes.js';
 import type { Figure } from './reads.js';
-import { figureOf } from './reads.js';
+import { figureOf, figuresIn } from './reads.js';
 
 interface Check {
   readonly finding: Finding;
   /** Whether a version agrees, by its key: what was worked out in earlier calls. */
   readonly known: Map<string, boolean>;
   readonly figure: Figure;
-  readonly agrees: (figure: number) => boolean;
+  /** Whether any reading between these figures is the one found. */
+  readonly agrees: (figures: readonly number[]) => boolean;
 }
 
 /** Part of its rated volts below which a load surely looks or sounds worse. */
@@ -37,10 +39,11 @@ export class Agreement {
     private readonly forecaster: Forecaster,
     surroundings: Surroundings,
   ) {
+    const there = foundWithComplaint(bench, session);
     // Before a repair the vehicle was another one.
     const since = session.timeline.findLastIndex((step) => step.kind === 'action' && isRepair(step.action));
     this.checks = findingsOf({ ...session, timeline: session.timeline.slice(since + 1) })
-      .filter(({ evidence, proved, symptom }) => evidence !== 'told' && proved && symptom === 'present')
+      .filter(({ number, evidence, proved }) => evidence !== 'told' && proved && there.has(number))
       .slice(-MOST_CHECKS)
       .flatMap((finding) => {
         const figure = figureOf(bench, forecaster, finding.reading);
@@ -57,7 +60,8 @@ export class Agreement {
     for (const { finding, figure, agrees, known } of this.checks) {
       let does = known.get(version.key);
       if (does === undefined) {
-        does = agrees(figure(this.forecaster.forecast(version, finding.setUp)));
+        const forecast = this.forecaster.forecast(version, finding.setUp);
+        does = agrees(figuresIn(finding.reading, figure, forecast));
         known.set(version.key, does);
       }
       if (!does) count += 1;
@@ -81,16 +85,24 @@ function answersOf(forecaster: Forecaster, name: string): Map<string, boolean> {
   return known;
 }
 
+/** Numbers of the findings at which the complaint was there: while it is away, what comes and goes may read like nothing at all. */
+function foundWithComplaint(bench: Workbench, session: Case): ReadonlySet<number> {
+  return new Set(
+    gather(bench, session).steps.flatMap((step) =>
+      step.kind === 'observation' && step.symptom === 'present' ? [step.observation.finding] : [],
+    ),
+  );
+}
+
 function agreeing(
   bench: Workbench,
   reading: Reading,
   surroundings: Surroundings,
-): ((figure: number) => boolean) | undefined {
+): Check['agrees'] | undefined {
   const classify = classifierFor(bench, reading, surroundings);
   const near = (value: number, step: number) => {
-    const [low, high] = [classify(value - step), classify(value + step)];
-    const read: Span = [Math.min(low[0], high[0]), Math.max(low[1], high[1])];
-    return (figure: number) => meets(classify(figure), read);
+    const read = hullOf([value - step, value + step].map(classify));
+    return (figures: readonly number[]) => meets(hullOf(figures.map(classify)), read);
   };
   switch (reading.kind) {
     case 'volts':
@@ -115,7 +127,8 @@ function agreeing(
 }
 
 function within({ low, high }: { readonly low: number; readonly high: number }) {
-  return (share: number) => share * (1 + SIGHT_SHARE) >= low && share * (1 - SIGHT_SHARE) <= high;
+  return (shares: readonly number[]) =>
+    shares.some((share) => share * (1 + SIGHT_SHARE) >= low && share * (1 - SIGHT_SHARE) <= high);
 }
 
 function meets(one: Span, other: Span): boolean {

@@ -8,7 +8,10 @@ import type { Workbench } from '../diagnosis/workbench.js';
 import { sourceElement } from '../network/conditions.js';
 import type { Adjoint, Solver } from '../network/solver.js';
 import type { AddedElement, AppliedFault, Outcome, Variant } from '../network/solver-types.js';
+import type { Law } from '../network/network.js';
+import type { Case } from '../session/case.js';
 import type { SetUp } from '../session/setup.js';
+import { batteryRead } from './battery-known.js';
 import { isIdle } from './idle.js';
 import { islands } from './islands.js';
 import type { Version } from './likely.js';
@@ -24,6 +27,8 @@ export interface Forecast {
   pieces: Int32Array | undefined;
   /** Ohms between two nodes, by `a * nodes + b`. */
   readonly ohms: Map<number, number>;
+  /** Where something flashes or chatters: the moments between which it does. */
+  readonly moments: readonly Forecast[] | undefined;
 }
 
 /** A set-up made ready. */
@@ -54,7 +59,11 @@ export class Forecaster {
   private readonly blown = new Map<string, readonly number[]>();
   private kept = 0;
 
-  constructor(private readonly bench: Workbench) {}
+  /** @param battery volts of the battery with the engine off, as far as they are known */
+  constructor(
+    private readonly bench: Workbench,
+    private readonly battery?: number,
+  ) {}
 
   /** Name of a set-up, equal for set-ups that are the same. */
   key(setUp: SetUp): string {
@@ -104,8 +113,16 @@ export class Forecaster {
     const idle =
       blown === 0 && placed.every((fault) => isIdle(network, present, fault, healthy.volts, NOTHING));
     // Where a relay or fuse may stand either way the last outcome is taken: for a choice that is near enough.
-    const outcome = idle ? healthy : solver.solve({ ...variant, start: healthy }).at(-1)!;
-    return { stand, outcome, variant, idle, pieces: undefined, ohms: new Map() };
+    const outcomes = idle ? [healthy] : solver.solve({ ...variant, start: healthy });
+    const outcome = outcomes.at(-1)!;
+    const plain = { stand, variant, idle, pieces: undefined, moments: undefined };
+    const forecast = { ...plain, outcome, ohms: new Map<number, number>() };
+    const moments = outcome.chatters ? outcomes : solver.moments(outcome);
+    if (moments.length < 2) return forecast;
+    return {
+      ...forecast,
+      moments: moments.map((moment) => ({ ...plain, outcome: moment, ohms: new Map<number, number>() })),
+    };
   }
 
   private stand(setUp: SetUp): Stand {
@@ -114,7 +131,9 @@ export class Forecaster {
     if (stand === undefined) {
       const { bench } = this;
       const { added, present, source } = standingOf(bench, setUp);
-      const base = { kind: 'law', element: sourceElement(bench.network), law: source } as const;
+      const law =
+        this.battery === undefined || setUp.engine === 'running' ? source : withVolts(source, this.battery);
+      const base = { kind: 'law', element: sourceElement(bench.network), law } as const;
       const solver = bench.solver(added);
       stand = {
         present,
@@ -198,11 +217,22 @@ export class Forecaster {
   }
 }
 
-const forecasters = new WeakMap<Workbench, Forecaster>();
+function withVolts(law: Law, volts: number): Law {
+  return law.kind === 'source' ? { ...law, volts } : law;
+}
 
-/** The workbench's own, with all it has solved so far. */
-export function forecasterOf(bench: Workbench): Forecaster {
-  let known = forecasters.get(bench);
-  if (known === undefined) forecasters.set(bench, (known = new Forecaster(bench)));
+const forecasters = new WeakMap<Workbench, Map<number | undefined, Forecaster>>();
+/** Batteries for which forecasts are kept. */
+const MOST_BATTERIES = 3;
+
+/** The workbench's own for the battery of this session (left out: for a usual one), with all it has solved so far. */
+export function forecasterOf(bench: Workbench, session?: Case): Forecaster {
+  let all = forecasters.get(bench);
+  if (all === undefined) forecasters.set(bench, (all = new Map()));
+  const battery = session && batteryRead(bench, session);
+  const known = all.get(battery) ?? new Forecaster(bench, battery);
+  all.delete(battery);
+  all.set(battery, known);
+  if (all.size > MOST_BATTERIES) all.delete(all.keys().next().value!);
   return known;
 }

@@ -23,7 +23,7 @@ export function complaintMeasured(
   const [condition] = conditions;
   const load = bench.network.loads.get(condition?.failed[0] ?? '');
   if (condition === undefined || load === undefined) return undefined;
-  const forecaster = forecasterOf(bench);
+  const forecaster = forecasterOf(bench, session);
   const asked = askedAlready(bench, forecaster, session);
   const costs = new Costs(bench.circuit, session);
   const own = (point: string) => point.startsWith(`${load.part}.`);

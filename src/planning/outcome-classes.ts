@@ -10,6 +10,11 @@ import { NO_ANSWER } from './reads.js';
 /** From where to where a band reaches on the axis of classes (class i is i to i + 1); the version's weight lies evenly on it. */
 export type Span = readonly [from: number, to: number];
 
+/** From the least to the most of several. */
+export function hullOf(spans: readonly Span[]): Span {
+  return [Math.min(...spans.map(([from]) => from)), Math.max(...spans.map(([, to]) => to))];
+}
+
 export interface Surroundings {
   /** Volts by which the battery may be off, one way. */
   readonly battery: number;

@@ -22,7 +22,7 @@ export function proofOf(bench: Workbench, session: Case, diagnosis: Diagnosis): 
   if (index === undefined || !id.endsWith(' resistance')) return undefined;
   const { a, b } = bench.network.elements[index]!;
   const conditions = conditionsOf(bench, session, diagnosis);
-  const forecaster = forecasterOf(bench);
+  const forecaster = forecasterOf(bench, session);
   const asked = askedAlready(bench, forecaster, session);
   const costs = new Costs(bench.circuit, session);
   const [condition] = conditions;

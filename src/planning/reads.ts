@@ -31,29 +31,33 @@ export function figureOf(bench: Workbench, forecaster: Forecaster, reading: Read
     case 'test lamp': {
       const [a, b] = [node(reading.red), node(reading.black)];
       const law = testLamp(reading.lamp, circuit.nominalVolts);
-      return (forecast) => {
+      return brightest((forecast) => {
         const volts = Math.abs(forecast.outcome.volts[a]! - forecast.outcome.volts[b]!);
         if (volts < 0.1 || !forecaster.joined(forecast, a, b)) return 0;
         return loaded(law, volts, forecaster.ohmsBetween(forecast, a, b)) / circuit.nominalVolts;
-      };
+      });
     }
     case 'fuse lamp': {
       const [from, to] = lampEnds(circuit, reading.part);
       const [a, b] = [node(from), node(to)];
-      return ({ outcome }) => Math.abs(outcome.volts[a]! - outcome.volts[b]!) / circuit.nominalVolts;
+      return brightest(
+        ({ outcome }) => Math.abs(outcome.volts[a]! - outcome.volts[b]!) / circuit.nominalVolts,
+      );
     }
     case 'load': {
       const load = network.loads.get(reading.load)!;
       const { a, b } = network.elements[load.element]!;
+      const bit = network.coils.indexOf(load.element);
+      if (bit >= 0) return ({ outcome }) => (outcome.pulledIn >>> bit) & 1;
       // An LED needs its volts the right way round.
       const sized = load.kind === 'LED' ? (volts: number) => Math.max(0, volts) : Math.abs;
-      return ({ outcome, variant }) => {
+      return brightest(({ outcome, variant }) => {
         let rated = load.ratedVolts;
         for (const fault of variant.faults)
           if (fault.kind === 'law' && fault.element === load.element && fault.law.kind === 'curve')
             rated = fault.law.volts;
         return sized(outcome.volts[a]! - outcome.volts[b]!) / rated;
-      };
+      });
     }
     case 'clamp': {
       const element = network.sites.get(reading.at);
@@ -71,6 +75,18 @@ export function figureOf(bench: Workbench, forecaster: Forecaster, reading: Read
     default:
       return undefined;
   }
+}
+
+/** What is seen flashing is judged by its bright moments. */
+function brightest(figure: Figure): Figure {
+  return (forecast) =>
+    forecast.moments === undefined ? figure(forecast) : Math.max(...forecast.moments.map(figure));
+}
+
+/** Everything that may be read: a meter on what flashes shows either of its moments, or anything between. */
+export function figuresIn(reading: Reading, figure: Figure, forecast: Forecast): readonly number[] {
+  const meter = reading.kind === 'volts' || reading.kind === 'ohms' || reading.kind === 'clamp';
+  return meter && forecast.moments !== undefined ? forecast.moments.map(figure) : [figure(forecast)];
 }
 
 /** Figure of a module that does not answer. */

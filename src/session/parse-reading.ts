@@ -66,7 +66,9 @@ export function parseContinuity(text: string): Parsed<'beep' | 'no beep'> {
 /** A test lamp: `lit`, `dim`, `off` and their everyday words. */
 export function parseTestLamp(text: string): Parsed<'lit' | 'dim' | 'off'> {
   const word = plain(text);
-  if (['lit', 'on', 'bright', 'lights', 'yes', 'glows bright'].includes(word))
+  if (
+    ['lit', 'on', 'bright', 'lights', 'yes', 'glows bright', 'flashes', 'flashing', 'blinks'].includes(word)
+  )
     return { ok: true, value: 'lit' };
   if (['dim', 'faint', 'weak', 'glows', 'dull'].includes(word)) return { ok: true, value: 'dim' };
   if (['off', 'dark', 'no', 'out', 'dead', 'nothing'].includes(word)) return { ok: true, value: 'off' };
