@@ -5,6 +5,7 @@
 import type { Case } from '../session/case.js';
 import type { Evidence } from './evidence-types.js';
 import { gather } from './evidence.js';
+import { withoutFindings } from './heard.js';
 import type { Standing } from './rank.js';
 import { rank } from './rank.js';
 import { judge } from './verdict.js';
@@ -33,13 +34,7 @@ export function weakLinks(bench: Workbench, session: Case): WeakLink[] {
     ),
   );
   return [...hard].flatMap((finding): WeakLink[] => {
-    const left: Evidence = {
-      ...evidence,
-      steps: evidence.steps.filter(
-        (step) => step.kind !== 'observation' || step.observation.finding !== finding,
-      ),
-    };
-    const other = leader(bench, left, assumed);
+    const other = leader(bench, withoutFindings(evidence, [finding]), assumed);
     if (other === answer) return [];
     const without = other ?? 'no single repair';
     return [

@@ -16,6 +16,7 @@ import type { Grid } from './grid.js';
 import { makeGrid } from './grid.js';
 import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
+import { besideClicks } from './heard.js';
 import type { Observation } from './observe.js';
 import { attachedBy, node, observe } from './observe.js';
 import type { Question } from './question.js';
@@ -28,6 +29,8 @@ export function gather(bench: Workbench, session: Case): Evidence {
   const earlier: Finding[] = [];
   /** Findings since anything was touched or the complaint came or went: only these may be compared side by side. */
   let together: Finding[] = [];
+  /** What was observed since anything at all was done: the relays still stand as they did. */
+  let still: Observation[] = [];
   let standing = atRest(bench.circuit);
   const keys: string[] = [];
   let controls = standing.controls;
@@ -43,6 +46,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
       standing = edit(step.action, standing);
       steps.push(changeOf(bench, step.action, before, standing));
       keys.push(JSON.stringify([step.action, step.number]));
+      still = [];
       if (step.action.do === 'operate') controls = standing.controls;
       else together = [];
       if (isRepair(step.action) && symptom === 'present') symptom = 'unsure';
@@ -57,6 +61,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
       keys.push(`${control} ${position}`);
     }
     controls = finding.setUp.controls;
+    if (operated.length > 0 || !sameSetUp(still[0]?.setUp ?? finding.setUp, finding.setUp)) still = [];
     const observed = observe(bench, finding, earlier);
     const seen = observed.filter(({ quantity }) => quantity.load !== undefined);
     if (seen.some((one) => isAmiss(healthyRange(bench, one), one))) amiss.add(finding.number);
@@ -65,12 +70,14 @@ export function gather(bench: Workbench, session: Case): Evidence {
       steps.push({ kind: 'symptom', now, finding: finding.number });
       keys.push(now);
       together = [];
+      still = [];
       known = now;
     }
     symptom = now;
     const again = failsAgain(bench, finding, earlier, amiss);
     const rivals = together.filter((other) => sameSetUp(other.setUp, finding.setUp));
-    for (const observation of [...observed, ...contrast(bench, finding, rivals, earlier)]) {
+    const listened = besideClicks(bench, finding.number, observed, still);
+    for (const observation of [...listened, ...contrast(bench, finding, rivals, earlier)]) {
       steps.push({ kind: 'observation', observation, symptom, again });
       keys.push(keyOf(observation, symptom));
     }
@@ -86,12 +93,14 @@ export function gather(bench: Workbench, session: Case): Evidence {
     }
     earlier.push(finding);
     together.push(finding);
+    still.push(...observed);
   }
   return { steps, prefixes: prefixesOf(bench, keys), before: (grid) => blownBefore(bench, grid) };
 }
 
 function keyOf(observation: Observation, symptom: string): string {
   const { finding, added, present, source, pinned, quantity, low, high, hard, current, setUp } = observation;
+  const { heard } = observation;
   const fitted = [...setUp.fitted];
   return JSON.stringify([
     finding,
@@ -105,6 +114,7 @@ function keyOf(observation: Observation, symptom: string): string {
     hard,
     current,
     fitted,
+    heard,
     symptom,
   ]);
 }

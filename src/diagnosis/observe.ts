@@ -65,12 +65,16 @@ export interface Observation {
   readonly hard: boolean;
   /** Taken at meter current (ohms) or at load current: contacts may differ between the two. */
   readonly current: 'load' | 'meter';
-  /** Of a relay that was listened to: whether it pulled in, by the bit of its coil. */
-  readonly armature?: Armature;
+  /** Relays that were listened to while the vehicle stood as it does in this reading; left out: none. */
+  readonly heard?: readonly Armature[];
+  /** Number of an earlier finding that is told again because of what was heard in this one. */
+  readonly retold?: number;
 }
 
-/** A click is the armature's, so it tells in which state the contacts stand. */
+/** A click, or none, is the armature's: it tells in which state the contacts stand. */
 export interface Armature {
+  /** Number of the finding. */
+  readonly finding: number;
   /** Bit of the coil in a pulled-in mask. */
   readonly bit: number;
   readonly pulled: boolean;
@@ -265,7 +269,7 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
       high,
       shown: shownAs(finding.reading),
       hard,
-      ...armatureOf(bench, finding.reading),
+      ...heardIn(bench, finding),
     },
   ];
   if (asked.kind === 'scan') {
@@ -309,10 +313,10 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
 }
 
 /** What a click, or none, tells of the contacts; of a rattle or another kind of load nothing. */
-function armatureOf(bench: Workbench, reading: Reading): { armature?: Armature } {
+function heardIn(bench: Workbench, { number, reading }: Finding): { heard?: readonly Armature[] } {
   if (reading.kind !== 'load' || (reading.value !== 'clicks' && reading.value !== 'silent')) return {};
   const bit = bench.network.coils.indexOf(bench.network.loads.get(reading.load)!.element);
-  return bit < 0 ? {} : { armature: { bit, pulled: reading.value === 'clicks' } };
+  return bit < 0 ? {} : { heard: [{ finding: number, bit, pulled: reading.value === 'clicks' }] };
 }
 
 /** Typed battery volts of this finding and of those before it with the engine in the same state. */

@@ -5,6 +5,7 @@
 import { minimumCover } from './covers/covers.js';
 import type { OpenQuestion } from './diagnosis-types.js';
 import type { Evidence } from './evidence-types.js';
+import { withoutFindings } from './heard.js';
 import type { Fault } from './faults.js';
 import type { Standing } from './rank.js';
 import type { Sense } from './senses.js';
@@ -103,13 +104,7 @@ function readingsToRetake(bench: Workbench, evidence: Evidence): number[] {
 function contradicting(bench: Workbench, fault: Fault, evidence: Evidence): number[] | undefined {
   const wrong: number[] = [];
   for (;;) {
-    const left: Evidence = {
-      ...evidence,
-      steps: evidence.steps.filter(
-        (step) => step.kind !== 'observation' || !wrong.includes(step.observation.finding),
-      ),
-    };
-    const { fall } = judge(bench, [fault], left, 'steady');
+    const { fall } = judge(bench, [fault], withoutFindings(evidence, wrong), 'steady');
     if (fall === undefined) return wrong;
     wrong.push(fall.observation.finding);
     if (wrong.length > MOST_WRONG) return undefined;

@@ -3,7 +3,7 @@
  * its tolerance, any severity inside a box. One prediction serves verdicts, severities, rankings and planning.
  */
 import { LIVE_VOLTS } from '../network/meters.js';
-import { seenVolts } from '../network/phases.js';
+import { brightOf, seenVolts } from '../network/phases.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
 import { withDamp } from './damp.js';
 import type { Standpoint } from './effect.js';
@@ -13,7 +13,7 @@ import { placedFaults } from './fitted.js';
 import type { Observation, Quantity } from './observe.js';
 import type { Asked, Band, Question, QuestionMemory, State } from './question.js';
 import { faultKey, remembered, siteKey } from './question.js';
-import { edgesFor, magnitude, ratedVolts, readOut } from './read-out.js';
+import { edgesFor, magnitude, overRated, ratedVolts, readOut } from './read-out.js';
 import type { Workbench } from './workbench.js';
 
 /** Band of the quantity in one relay and fuse state. */
@@ -243,7 +243,8 @@ export class Predictor {
     }
     const states: State[] = [];
     // An eye judges both moments of a flasher by the bright one.
-    const told = this.observation.quantity.seen === undefined ? outcomes : solver.bright(outcomes);
+    const told =
+      this.observation.quantity.seen === undefined ? outcomes : brightOf(outcomes, solver.flashers);
     for (const outcome of told) {
       const { pulledIn, blown: after } = outcome;
       if (states.some((state) => state.pulledIn === pulledIn && state.blown === after)) continue;
@@ -325,7 +326,7 @@ export class Predictor {
       const apart = this.apart(outcome, faults);
       return { low: apart, high: apart };
     }
-    return this.scaled(this.readings(held, outcome), faults);
+    return overRated(this.readings(held, outcome), quantity, faults);
   }
 
   /** Everything the meter or the eye may make of one solved network, not yet scaled. */
@@ -337,11 +338,6 @@ export class Predictor {
       return [low, high];
     }
     return readOut(this.bench.network, solver, outcome, held, quantity);
-  }
-
-  private scaled(values: readonly number[], faults: readonly AppliedFault[]): Band {
-    const scale = ratedVolts(this.observation.quantity, faults);
-    return { low: Math.min(...values) / scale, high: Math.max(...values) / scale };
   }
 
   /** Tolerance band with relays and fuses held in one state. */
@@ -367,7 +363,7 @@ export class Predictor {
       unpowered !== undefined || quantity.through !== undefined
         ? dry
         : withDamp(dry, this.bench.network, quantity, faults, answer.ohms, nominal.volts);
-    return this.scaled([low, high], faults);
+    return overRated([low, high], quantity, faults);
   }
 
   /** By how much more of its rated volts the first load has than the second. */

@@ -45,6 +45,16 @@ export function ratedVolts(quantity: Quantity, faults: readonly AppliedFault[]):
   return quantity.scale;
 }
 
+/** The least and the most of several values, over the rated volts of what is fitted. */
+export function overRated(
+  values: readonly number[],
+  quantity: Quantity,
+  faults: readonly AppliedFault[],
+): { low: number; high: number } {
+  const scale = ratedVolts(quantity, faults);
+  return { low: Math.min(...values) / scale, high: Math.max(...values) / scale };
+}
+
 export function magnitude(low: number, high: number): { low: number; high: number } {
   if (low >= 0) return { low, high };
   if (high <= 0) return { low: -high, high: -low };

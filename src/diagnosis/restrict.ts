@@ -13,10 +13,11 @@ import type { Workbench } from './workbench.js';
 interface Answer {
   readonly low: number;
   readonly high: number;
-  readonly armature?: Armature;
+  /** Relays that have to stand so. */
+  readonly heard: readonly Armature[];
 }
 
-const ANYTHING: Answer = { low: -Infinity, high: Infinity };
+const ANYTHING: Answer = { low: -Infinity, high: Infinity, heard: [] };
 
 /** Part of the meter's own band below which the severities of a box are not worth telling apart. */
 const GAP = 0.1;
@@ -48,25 +49,28 @@ export function restrict(bench: Workbench, alive: Alive, grid: Grid, observation
 /** All cells of a single fault that agree, remembered under what it acts as. */
 function agreeing(predictor: Predictor, grid: Grid, blown: number, answer: Answer): Alive {
   const { fault } = grid.axes[0]!;
-  const { low, high, armature } = answer;
-  return predictor.remember(
-    `${predictor.actsAs(fault, blown)} ${low} ${high} ${armature?.pulled ?? ''} ${blown}`,
-    () => searchAll(predictor, grid, blown, new Uint8Array(grid.size).fill(1), answer),
+  const { low, high, heard } = answer;
+  const stood = heard.map(({ bit, pulled }) => `${bit}${pulled ? '+' : '-'}`).join('');
+  return predictor.remember(`${predictor.actsAs(fault, blown)} ${low} ${high} ${stood} ${blown}`, () =>
+    searchAll(predictor, grid, blown, new Uint8Array(grid.size).fill(1), answer),
   );
 }
 
 /**
  * A jammed or welded armature answers for itself: it may be silent at any volts, and a click is no proof of what its contacts do.
  */
-function answerFor(bench: Workbench, grid: Grid, { low, high, armature }: Observation): Answer {
-  if (armature === undefined) return { low, high };
-  const { part } = bench.network.elements[bench.network.coils[armature.bit]!]!;
-  const jams = grid.axes.some(
-    ({ fault }) =>
-      fault.part === part && fault.owner === 'item' && (fault.kind === 'open' || fault.kind === 'stuck'),
-  );
-  if (!jams) return { low, high, armature };
-  return armature.pulled ? { low, high } : ANYTHING;
+function answerFor(bench: Workbench, grid: Grid, { low, high, heard = [], quantity }: Observation): Answer {
+  const { coils, elements } = bench.network;
+  const jams = ({ bit }: Armature) => {
+    const { part } = elements[coils[bit]!]!;
+    return grid.axes.some(
+      ({ fault }) =>
+        fault.part === part && fault.owner === 'item' && (fault.kind === 'open' || fault.kind === 'stuck'),
+    );
+  };
+  const own = heard.find(({ bit }) => coils[bit] === quantity.load);
+  if (own !== undefined && !own.pulled && jams(own)) return ANYTHING;
+  return { low, high, heard: heard.filter((one) => !jams(one)) };
 }
 
 function both(a: Uint8Array, b: Uint8Array): Uint8Array {
@@ -127,9 +131,9 @@ function meets(band: StateBand, reading: Answer): boolean {
   return stands(band, reading) && band.low <= reading.high && band.high >= reading.low;
 }
 
-/** Whether the relay that was listened to stands as it was heard. */
-function stands({ pulledIn }: StateBand, { armature }: Answer): boolean {
-  return armature === undefined || ((pulledIn >>> armature.bit) & 1) === (armature.pulled ? 1 : 0);
+/** Whether the relays that were listened to stand as they were heard. */
+function stands({ pulledIn }: StateBand, { heard }: Answer): boolean {
+  return heard.every(({ bit, pulled }) => ((pulledIn >>> bit) & 1) === (pulled ? 1 : 0));
 }
 
 /** The side across which the prediction changes most, or the longest one where several relay or fuse states mix. */
@@ -177,19 +181,20 @@ export function predictedRange(
   observation: Observation,
 ): { low: number; high: number } {
   const predictor = new Predictor(bench, observation);
-  let low = Infinity;
-  let high = -Infinity;
-  for (const [blown, places] of alive) {
-    for (const box of boxesOf(grid)) {
+  const answer = answerFor(bench, grid, observation);
+  const bands = [...alive].flatMap(([blown, places]) =>
+    boxesOf(grid).flatMap((box) => {
       const tight = tighten(grid, box, places);
-      if (tight === undefined) continue;
-      for (const band of predictor.bands(cornersOf(grid, tight), blown)) {
-        low = Math.min(low, band.low);
-        high = Math.max(high, band.high);
-      }
-    }
-  }
-  return { low, high };
+      return tight === undefined ? [] : predictor.bands(cornersOf(grid, tight), blown);
+    }),
+  );
+  // Where no relay can stand as it was heard, what it would read as it stands.
+  const heard = bands.filter((band) => stands(band, answer));
+  const all = heard.length > 0 ? heard : bands;
+  return {
+    low: Math.min(...all.map(({ low }) => low)),
+    high: Math.max(...all.map(({ high }) => high)),
+  };
 }
 
 /** The boxes that make up a grid: each fault either anywhere on its scale or healthy. */

@@ -18,7 +18,7 @@ export interface Sense {
 
 export function judgeFindings(bench: Workbench, evidence: Evidence): Sense[] {
   return evidence.steps.flatMap((step) => {
-    if (step.kind !== 'observation') return [];
+    if (step.kind !== 'observation' || step.observation.retold !== undefined) return [];
     const { observation } = step;
     const healthy = healthyRange(bench, observation);
     return [{ observation, ...healthy, abnormal: isAmiss(healthy, observation) }];

@@ -39,3 +39,22 @@ export function mayFlash({ phases }: Outcome, a: number, b: number, lit: number,
   ];
   return Math.max(one, other) >= lit && Math.min(one, other) <= dark;
 }
+
+/** Outcomes of one variant without those that are the dark moment of another one. @param flashers mask of coils, see `Solver.flashers` */
+export function brightOf(outcomes: readonly Outcome[], flashers: number): readonly Outcome[] {
+  if (flashers === 0) return outcomes;
+  return outcomes.filter(({ pulledIn, blown }) => {
+    const lit = pulledIn | flashers;
+    return lit === pulledIn || !outcomes.some((one) => one.pulledIn === lit && one.blown === blown);
+  });
+}
+
+/** The two moments between which a flasher goes on and off, as an outcome each; one that does not flash is its only moment. */
+export function momentsOf(outcome: Outcome, flashers: number): readonly Outcome[] {
+  const { phases, pulledIn } = outcome;
+  if (phases?.slow !== true) return [outcome];
+  return [
+    { ...outcome, volts: phases.on, pulledIn: pulledIn | flashers },
+    { ...outcome, volts: phases.off, pulledIn: pulledIn & ~flashers },
+  ];
+}

@@ -50,7 +50,7 @@ export class Solver {
   /** Contacts that each coil moves. */
   private readonly moved: readonly (readonly number[])[];
   /** Coils that go in and out by themselves, and fuses that close again by themselves, as masks. */
-  private readonly flashers: number;
+  readonly flashers: number;
   private readonly closeAgain: number;
   /** Solvers for networks that a bridge or crossed joints have rewired, the latest used last. */
   private readonly rewired = new Map<string, Solver>();
@@ -312,25 +312,6 @@ export class Solver {
       ...outcome,
       phases: { on: on.phases?.on ?? on.volts, off: off.phases?.off ?? off.volts, slow: true, steps },
     };
-  }
-
-  /** Outcomes of one variant without those that are the dark moment of another one. */
-  bright(outcomes: readonly Outcome[]): readonly Outcome[] {
-    if (this.flashers === 0) return outcomes;
-    return outcomes.filter(({ pulledIn, blown }) => {
-      const lit = pulledIn | this.flashers;
-      return lit === pulledIn || !outcomes.some((one) => one.pulledIn === lit && one.blown === blown);
-    });
-  }
-
-  /** The two moments between which a flasher goes on and off, as an outcome each; one that does not flash is its only moment. */
-  moments(outcome: Outcome): readonly Outcome[] {
-    const { phases, pulledIn } = outcome;
-    if (phases?.slow !== true) return [outcome];
-    return [
-      { ...outcome, volts: phases.on, pulledIn: pulledIn | this.flashers },
-      { ...outcome, volts: phases.off, pulledIn: pulledIn & ~this.flashers },
-    ];
   }
 
   private voltsNow(start: Float64Array | undefined): Float64Array {

@@ -6,6 +6,7 @@ import { drivenSetUps, standingOf } from '../diagnosis/evidence.js';
 import { placedFaults, placedFuses } from '../diagnosis/fitted.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import { sourceElement } from '../network/conditions.js';
+import { momentsOf } from '../network/phases.js';
 import type { Adjoint, Solver } from '../network/solver.js';
 import type { AddedElement, AppliedFault, Outcome, Variant } from '../network/solver-types.js';
 import type { Law } from '../network/network.js';
@@ -117,7 +118,7 @@ export class Forecaster {
     const outcome = outcomes.at(-1)!;
     const plain = { stand, variant, idle, pieces: undefined, moments: undefined };
     const forecast = { ...plain, outcome, ohms: new Map<number, number>() };
-    const moments = outcome.chatters ? outcomes : solver.moments(outcome);
+    const moments = outcome.chatters ? outcomes : momentsOf(outcome, solver.flashers);
     if (moments.length < 2) return forecast;
     return {
       ...forecast,

@@ -192,6 +192,9 @@ const VALUE_WORDS = [
     'dead',
     'nothing',
     'lights',
+    'flashes',
+    'flashing',
+    'blinks',
   ],
   ...['yes', 'no', 'beep', 'beeps', 'cannot', "can't", 'cant', 'can', 'unsure', 'not', "don't", 'dont', '?'],
 ];

@@ -1,0 +1,63 @@
+/**
+ * What a click tells of the readings beside it. The volts of a coil may leave both states of a relay open, but while nothing is done its
+ * contacts stand in one: what was heard and what was read at the same time belong to the same state.
+ */
+import { LOW_IMPEDANCE_VOLTMETER } from '../network/meters.js';
+import type { Evidence, EvidenceStep } from './evidence-types.js';
+import type { Armature, Observation } from './observe.js';
+import type { Workbench } from './workbench.js';
+
+/**
+ * What a finding observes, and what was observed just before it, with the relays as they were heard meanwhile: the volts of a coil
+ * may leave both states open, but the contacts stood in one.
+ * @param still observed in the same set-up with nothing done in between
+ */
+export function besideClicks(
+  bench: Workbench,
+  finding: number,
+  observed: readonly Observation[],
+  still: readonly Observation[],
+): Observation[] {
+  const heardIn = (list: readonly Observation[]) =>
+    list.flatMap(({ hard, heard = [] }) => (hard ? heard : []));
+  const [earlier, now] = [heardIn(still), heardIn(observed)];
+  const own = observed.map((one) =>
+    earlier.length === 0 || !leavesRelays(one) ? one : { ...one, heard: [...earlier, ...(one.heard ?? [])] },
+  );
+  if (now.length === 0) return own;
+  return [
+    ...own,
+    ...still.filter(leavesRelays).map((one) => ({
+      ...one,
+      finding,
+      retold: one.finding,
+      heard: now,
+      shown: `${one.shown} while ${now.map((armature) => clickWords(bench, armature)).join(' and ')}`,
+    })),
+  ];
+}
+
+/** An eye, a clamp or a voltmeter changes nothing; a lamp or an ammeter may move a relay, and is off again when it is listened to. */
+function leavesRelays({ kind, hard, added }: Observation): boolean {
+  const eases = kind === 'load' || kind === 'clamp' || kind === 'volts';
+  return hard && eases && added.every(({ law }) => law !== LOW_IMPEDANCE_VOLTMETER);
+}
+
+function clickWords({ network }: Workbench, { bit, pulled }: Armature): string {
+  const { part } = network.elements[network.coils[bit]!]!;
+  return `${part} ${pulled ? 'clicks' : 'is silent'}`;
+}
+
+/** The evidence as if these findings had never been. */
+export function withoutFindings(evidence: Evidence, numbers: readonly number[]): Evidence {
+  const gone = (finding: number | undefined) => finding !== undefined && numbers.includes(finding);
+  const steps = evidence.steps.flatMap((step): EvidenceStep[] => {
+    if (step.kind !== 'observation') return [step];
+    const { finding, retold, heard } = step.observation;
+    if (gone(finding) || gone(retold)) return [];
+    if (heard?.some((one) => gone(one.finding)) !== true) return [step];
+    const left = heard.filter((one) => !gone(one.finding));
+    return [{ ...step, observation: { ...step.observation, heard: left } }];
+  });
+  return { ...evidence, steps };
+}

@@ -1,0 +1,42 @@
+/** What has to come good and go bad in step with every swap is less likely than what sits in the part that was swapped. */
+import { beforeAll, expect, test } from 'vitest';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
+import { diagnosisOf, workbenchOf } from './session-of.js';
+
+let bench: Workbench;
+beforeAll(async () => {
+  bench = await workbenchOf('horn');
+});
+
+const found = [
+  ...['B1 silent when horn button pressed', 'K1 clicks when horn button pressed', 'prove volts'],
+  'volts K1.87 0.02 when horn button pressed',
+];
+const swapped = ['knowngood K1', 'B1 sounds when horn button pressed'];
+const back = ['in K1', 'volts K1.87 0.02 when horn button pressed'];
+
+function ratio(lines: readonly string[]): number {
+  const { suspects } = diagnosisOf(bench, lines);
+  const share = (id: string) => suspects.find(({ hypothesis }) => hypothesis === id)?.share ?? 0;
+  return share('K1.30 resistance') / share('K1:30-87 resistance');
+}
+
+test('when the fault follows the relay then each swap speaks more against its socket', () => {
+  const before = ratio(found);
+  const once = ratio([...found, ...swapped]);
+  const twice = ratio([...found, ...swapped, ...back]);
+  const again = ratio([...found, ...swapped, ...back, ...swapped]);
+  expect(once).toBeLessThan(0.5 * before);
+  expect(twice).toBeLessThan(once);
+  expect(again).toBeLessThan(0.5 * once);
+  // It may have happened all the same.
+  expect(again).toBeGreaterThan(0);
+});
+
+test('when a socket was cleaned and the complaint went then nothing speaks against the socket', () => {
+  const { suspects } = diagnosisOf(bench, [...found, 'clean K1.30', 'B1 sounds when horn button pressed']);
+  const socket = suspects.find(({ hypothesis }) => hypothesis === 'K1.30 resistance')!;
+  expect(socket.soft.map(({ words }) => words)).not.toContain(
+    'it would have had to change when it was touched',
+  );
+});

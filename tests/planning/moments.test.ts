@@ -1,0 +1,95 @@
+/** What goes on and off, or comes and goes, reads differently from moment to moment: a forecast must not promise more than that. */
+import { beforeAll, describe, expect, test } from 'vitest';
+import { diagnose } from '../../src/diagnosis/diagnose.js';
+import type { Workbench } from '../../src/diagnosis/workbench.js';
+import { Agreement } from '../../src/planning/agreement.js';
+import { batteryRead, surroundingsOf } from '../../src/planning/battery-known.js';
+import { forecasterOf } from '../../src/planning/forecast.js';
+import { advise, LIKELY } from '../../src/planning/next.js';
+import { Scales } from '../../src/planning/weigh.js';
+import type { Reading } from '../../src/session/events.js';
+import { foldCase } from '../../src/session/fold.js';
+import { recordedOf, workbenchOf } from '../diagnosis/session-of.js';
+
+const sessionOf = (bench: Workbench, lines: readonly string[]) =>
+  foldCase(bench.circuit, recordedOf(bench, lines));
+
+describe('when a lamp should flash', () => {
+  let bench: Workbench;
+  beforeAll(async () => {
+    bench = await workbenchOf('turn-hazard');
+  });
+
+  function spans(reading: Reading): number[] {
+    const session = sessionOf(bench, ['key on', 'turn lever left', 'H1 off', 'H7 flashes']);
+    const scales = new Scales(bench, session, diagnose(bench, session), LIKELY);
+    const { from, to } = scales.outlook({ reading, setUp: session.now, wiggle: undefined })!;
+    const at = scales.likely.findIndex(({ name }) => name === 'H1');
+    const version = scales.versionOf[at]!;
+    return [from[version]!, to[version]!];
+  }
+
+  test('then a voltmeter at it may show either moment', () => {
+    const value = { value: 0, step: 0.01 };
+    const [from, to] = spans({ kind: 'volts', red: 'H1.1', black: 'bat-', value });
+    const [, rest] = spans({ kind: 'volts', red: 'H1.31', black: 'bat-', value });
+    expect(from).toBeLessThan(rest!);
+    expect(to! - from!).toBeGreaterThan(20);
+  });
+
+  test('then a test lamp at it is judged by the bright one', () => {
+    const [from, to] = spans({
+      kind: 'test lamp',
+      red: 'H1.1',
+      black: 'bat-',
+      value: 'off',
+      lamp: 'filament',
+    });
+    expect(to! - from!).toBeLessThanOrEqual(2);
+  });
+});
+
+describe('when a complaint comes and goes', () => {
+  test('then readings taken while it was away speak against no severity', async () => {
+    const bench = await workbenchOf('coolant-sensor');
+    const session = sessionOf(bench, [
+      ...['key on', 'coolant hot', 'M1 stopped', 'M1 runs', 'prove volts'],
+      ...['volts K1.30 12.4', 'M1 stopped'],
+    ]);
+    const agreement = new Agreement(
+      bench,
+      session,
+      forecasterOf(bench, session),
+      surroundingsOf(bench, session),
+    );
+    const fault = bench.faults.find(({ id }) => id === 'F2.1 resistance')!;
+    const open = { key: 'open', faults: [fault.apply(Infinity)], blown: 0 };
+    expect(agreement.misfits(open)).toBe(0);
+  });
+});
+
+describe('when the battery was read', () => {
+  test('then forecasts are made for it, unless it is lower than a healthy one', async () => {
+    const bench = await workbenchOf('horn');
+    const read = (...volts: string[]) =>
+      batteryRead(bench, sessionOf(bench, ['prove volts', ...volts.map((each) => `volts bat+ ${each}`)]));
+    expect(read()).toBeUndefined();
+    expect(read('12.2')).toBe(12);
+    expect(read('12.2', '12.8', '12.9')).toBe(13);
+    expect(read('6.2')).toBeUndefined();
+  });
+});
+
+describe('when one test after the other took nothing away', () => {
+  test('then only a test that promises more is named', async () => {
+    const bench = await workbenchOf('horn');
+    const least = (lines: readonly string[]) => {
+      const session = sessionOf(bench, lines);
+      const { tests } = advise(bench, session, diagnose(bench, session));
+      return Math.min(Infinity, ...tests.map(({ gain }) => gain));
+    };
+    const found = ['B1 silent when horn button pressed', 'K1 clicks when horn button pressed', 'prove volts'];
+    const once = 'volts bat+ 12.60';
+    expect(least([...found, once, once, once, once, once])).toBeGreaterThanOrEqual(0.02 * 2 ** 4);
+  });
+});
