@@ -20,7 +20,10 @@ const MUCH = 20;
 const MOVES: ReadonlySet<string> = new Set(['motor', 'solenoid']);
 
 /** Why it is dangerous; undefined: it is not. */
-export function dangerOf(bench: Workbench, candidate: Candidate): string | undefined {
+export function dangerOf(
+  bench: Workbench,
+  candidate: Pick<Candidate, 'reading' | 'setUp' | 'wiggle'>,
+): string | undefined {
   const { circuit } = bench;
   const { reading, setUp, wiggle } = candidate;
   const actions = [...actionsBetween(atRest(circuit), setUp), ...(wiggle === undefined ? [] : [wiggle])];

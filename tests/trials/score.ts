@@ -49,6 +49,8 @@ export interface Score {
   /** The leading suspect is at the place that was altered. */
   readonly named: boolean;
   readonly misreads: number;
+  /** Suggestions that were dangerous, with why. */
+  readonly dangers: readonly string[];
   readonly baselineInGroup: boolean;
   readonly milliseconds: number;
   readonly spent: Session['spent'] & { readonly groups: number };
@@ -100,6 +102,7 @@ export async function score(bench: Workbench, groups: Groups, session: Session):
     openLeads: openLeads(stopped.diagnosis) || openLeads(final),
     named: isNamed(bench, session, stopped.diagnosis.suspects[0]),
     misreads: session.misreads,
+    dangers: session.dangers,
     baselineInGroup,
     milliseconds: Object.values(spent).reduce((sum, part) => sum + part, 0),
     spent,

@@ -18,7 +18,9 @@ import type { Draw } from '../../src/exercise/random.js';
 import { pick, random } from '../../src/exercise/random.js';
 import { SimulatedCar } from '../../src/exercise/simulated-car.js';
 import { suggest } from '../../src/planning/next.js';
+import type { Suggestion } from '../../src/planning/suggestion.js';
 import type { Case } from '../../src/session/case.js';
+import { dangerOf } from '../planning/dangerous-pairs.js';
 import { workedMilliseconds } from './clock.js';
 import type { Complaint, Different } from '../../src/exercise/complaint.js';
 import { complaints } from '../../src/exercise/complaint.js';
@@ -70,6 +72,8 @@ export interface Session {
   /** What the vehicle would still be complained about. */
   readonly left: readonly Complaint[];
   readonly misreads: number;
+  /** Suggestions that the hand-reviewed list calls dangerous, with why. */
+  readonly dangers: readonly string[];
   readonly alteration: Alteration | undefined;
   readonly spent: { readonly diagnose: number; readonly car: number; readonly suggest: number };
 }
@@ -87,6 +91,15 @@ export async function runSession(
 ): Promise<Session | undefined> {
   const session = new Running(bench, physics, seed, kind, given);
   return (await session.complain()) ? session.run() : undefined;
+}
+
+/** The dangerous ones of these suggestions. */
+function dangersOf(bench: Workbench, suggested: readonly Suggestion[]): string[] {
+  return suggested.flatMap(({ reading, setUp, actions, line }) => {
+    const wiggle = actions.flatMap((action) => (action.do === 'wiggle' ? [action] : []))[0];
+    const danger = dangerOf(bench, { reading, setUp, wiggle });
+    return danger === undefined ? [] : [`${line}: ${danger}`];
+  });
 }
 
 /** The vehicle with one of its faults at a time; none when it has only one. */
@@ -113,6 +126,7 @@ class Running {
   private minutes = 0;
   private misreads = 0;
   private suggesting = 0;
+  private readonly dangers: string[] = [];
 
   constructor(
     private readonly bench: Workbench,
@@ -229,6 +243,7 @@ class Running {
       repairs,
       left: complaints(bench, this.difference()),
       misreads: this.misreads,
+      dangers: this.dangers,
       alteration: this.alteration,
       spent: { ...mechanic.spent, suggest: this.suggesting },
     };
@@ -256,8 +271,10 @@ class Running {
         continue;
       }
       const started = workedMilliseconds();
-      const [best] = suggest(bench, mechanic.case, diagnosis);
+      const suggested = suggest(bench, mechanic.case, diagnosis);
       this.suggesting += workedMilliseconds() - started;
+      this.dangers.push(...dangersOf(bench, suggested));
+      const [best] = suggested;
       if (best === undefined) return;
       for (const action of best.actions) await mechanic.act(action);
       await this.lookAgain();

@@ -16,7 +16,7 @@ export function tables(results: readonly Result[]): string {
     section('Sessions with 10 % misreads', of(scores, 'misread')),
     outside(of(scores, 'outside')),
     times(scores),
-    `${results.filter(({ error }) => error !== undefined).length} sessions broke down; ${sum(results.map(({ silent }) => silent))} vehicles showed nothing and were drawn again. ngspice solved ${sum(results.map(({ networks }) => networks?.solved ?? 0))} networks; for ${sum(results.map(({ networks }) => networks?.stoodIn ?? 0))} it found no operating point and our solver stood in.`,
+    `${results.filter(({ error }) => error !== undefined).length} sessions broke down; ${sum(results.map(({ silent }) => silent))} vehicles showed nothing and were drawn again. ngspice solved ${sum(results.map(({ networks }) => networks?.solved ?? 0))} networks; for ${sum(results.map(({ networks }) => networks?.stoodIn ?? 0))} it found no operating point and our solver stood in. ${sum(scores.map(({ dangers }) => dangers.length))} suggestions were on the list of dangers.`,
   ].join('\n\n');
 }
 

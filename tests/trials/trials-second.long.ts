@@ -9,6 +9,7 @@ const REFERENCE = process.env['KNOWNGOOD_CAR'] !== 'solver';
 test('when the second half of the simulated sessions ends then every true fault is kept and nothing is wrongly confirmed', async () => {
   const results = await runShard(1, SESSIONS, inject('trialsFolder'), REFERENCE);
   expect(results.filter(({ error }) => error !== undefined)).toEqual([]);
+  expect(results.flatMap(({ score }) => score?.dangers ?? [])).toEqual([]);
   const plain = results.flatMap(({ score }) =>
     score?.kind === 'single' || score?.kind === 'double' ? score : [],
   );

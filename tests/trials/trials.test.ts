@@ -21,6 +21,7 @@ function misses(results: readonly Result[]): string[] {
   return results.flatMap(({ error, score, story }) => {
     if (error !== undefined) return [error];
     if (score === undefined) return ['no vehicle showed anything'];
+    if (score.dangers.length > 0) return score.dangers.map((danger) => `${score.truth}: ${danger}`);
     const plain = score.kind === 'single' || score.kind === 'double';
     return plain && (!score.kept || score.confirmed === 'wrong') ? [story ?? score.truth] : [];
   });
