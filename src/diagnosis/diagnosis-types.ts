@@ -95,8 +95,6 @@ export interface FindingSense {
   readonly number: number;
   /** One line: what this reading proved. */
   readonly provedWhat: string;
-  /** Faults that it ruled out as the only one. */
-  readonly took: number;
   /** A healthy vehicle would not have read so. */
   readonly abnormal: boolean;
   /** Rules out; otherwise it only ranks. */

@@ -5,6 +5,7 @@
 import { LIVE_VOLTS } from '../network/meters.js';
 import { brightOf, seenVolts } from '../network/phases.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
+import { brownsOut, isBattery } from './brown-out.js';
 import { withDamp } from './damp.js';
 import type { Standpoint } from './effect.js';
 import { hasEffect, nodesOf } from './effect.js';
@@ -66,6 +67,8 @@ export class Predictor {
         bands.push(this.hull(lists, pulledIn, after, nominal));
       }
     }
+    if (corners.some((faults) => brownsOut(this.bench, this.observation, faults)))
+      return bands.map((band) => ({ ...band, low: -Infinity, high: Infinity }));
     if (!chatters) return bands;
     // A chattering relay shows the meter anything between its states.
     const low = Math.min(...bands.map((band) => band.low));
@@ -116,6 +119,7 @@ export class Predictor {
     const [applied] = placedFaults(this.bench.network, this.observation.setUp.fitted, [
       fault.apply(fault.scale.edges[0]!),
     ]);
+    if (applied !== undefined && this.observation.pinned && isBattery(this.bench, applied)) return fault.id;
     if (applied === undefined || !this.matters([], blown, applied)) return `none ${scale}`;
     switch (applied.kind) {
       case 'series':
@@ -300,12 +304,9 @@ export class Predictor {
 
   private variant(faults: readonly AppliedFault[], blown: number): Variant {
     const { pinned, source, present } = this.observation;
-    const own = faults.some((fault) => 'element' in fault && fault.element === this.sourceIndex);
+    const own = faults.some((fault) => isBattery(this.bench, fault));
     // Where the posts were read beside this reading, they are what they are, whatever ails the battery behind them.
-    const kept =
-      pinned && own
-        ? faults.filter((fault) => !('element' in fault) || fault.element !== this.sourceIndex)
-        : faults;
+    const kept = pinned ? faults.filter((fault) => !isBattery(this.bench, fault)) : faults;
     const replaced =
       !pinned && faults.some((fault) => fault.kind === 'law' && fault.element === this.sourceIndex);
     // A weak battery's posts say little of its emf: the narrowed band is for healthy ones only.

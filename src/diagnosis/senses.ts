@@ -56,8 +56,7 @@ export function describeFindings(
     const main = own[0];
     const gone: string[] = [];
     const weaker: string[] = [];
-    const fallen = fallenAt.get(finding.number) ?? [];
-    for (const { faults } of fallen) {
+    for (const { faults } of fallenAt.get(finding.number) ?? []) {
       const { part } = faults[0]!;
       const left = standing.get(part)! - 1;
       standing.set(part, left);
@@ -69,7 +68,6 @@ export function describeFindings(
     return {
       number: finding.number,
       provedWhat: provedWords(finding, gone, fewer, hard, main),
-      took: fallen.length,
       abnormal: abnormal.has(finding.number),
       hard,
       prediction: main === undefined ? '' : showRange(bench, main.observation, main.low, main.high),

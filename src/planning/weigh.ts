@@ -1,7 +1,6 @@
 /** Every test worth weighing with what it is expected to tell, per minute. One step ahead. */
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
-import { isRepair } from '../session/actions.js';
 import type { Case } from '../session/case.js';
 import type { Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
@@ -70,9 +69,6 @@ const HOPED_BITS = 1.5;
 /** Bits below which a test that rules nothing out for good tells nothing. */
 const LEAST_GAIN = 0.02;
 
-/** So many tests in a row may take nothing away before more is asked of the next. */
-const PATIENCE = 3;
-
 /**
  * Forecasts looked at, tests times versions, before the best so far is taken: the cheapest tests come first, and only a large circuit
  * of which nearly everything is still suspected gets so far.
@@ -97,8 +93,6 @@ export class Scales {
   readonly versionOf: Int32Array;
   private readonly meter: GainMeter;
   private readonly forecaster: Forecaster;
-  /** Tests in a row, to now, that took nothing away. */
-  private readonly fruitless: number;
   private readonly surroundings: Surroundings;
   private readonly forecasts = new Map<string, readonly Forecast[]>();
   /** What was read so far, with what each version would have read. */
@@ -112,7 +106,6 @@ export class Scales {
   ) {
     this.conditions = conditionsOf(bench, session, diagnosis);
     this.forecaster = forecasterOf(bench, session);
-    this.fruitless = fruitlessTests(session, diagnosis);
     this.surroundings = surroundingsOf(bench, session);
     const agreement = new Agreement(bench, session, this.forecaster, this.surroundings);
     const failed = this.conditions[0]?.setUp ?? session.now;
@@ -158,7 +151,7 @@ export class Scales {
       if (outlook === undefined || this.repeats(candidate, outlook)) continue;
       const gain = this.meter.gain(outlook);
       const separates = candidate.wiggle === undefined && this.meter.separates(outlook);
-      if (!this.promises(gain, separates)) continue;
+      if (gain < LEAST_GAIN && !separates) continue;
       best.push({ ...cost, candidate, effort, gain, separates, value: gain / effort });
       best.sort((a, b) => b.value - a.value || (a.candidate.words < b.candidate.words ? -1 : 1));
       best = distinct(best).slice(0, most);
@@ -188,21 +181,12 @@ export class Scales {
       if (outlook === undefined || this.repeats(candidate, outlook)) continue;
       const gain = this.meter.gain(outlook);
       const separates = candidate.wiggle === undefined && this.meter.separates(outlook);
-      if (!this.promises(gain, separates)) continue;
+      if (gain < LEAST_GAIN && !separates) continue;
       const value = gain / effort;
       best = Math.max(best, value);
       found.push({ ...cost, candidate, effort, gain, separates, value, outlook });
     }
     return found;
-  }
-
-  /**
-   * Whether a test tells enough to be named. Where one test after the other took nothing away the forecasts promise what the readings
-   * do not keep, so that the next has to promise twice as much (our own figure); one that separates does not count as better then.
-   */
-  private promises(gain: number, separates: boolean): boolean {
-    if (this.fruitless >= PATIENCE) return gain >= LEAST_GAIN * 2 ** this.fruitless;
-    return gain >= LEAST_GAIN || separates;
   }
 
   /** Solves for each version, as if none had been done in an earlier call: the same question gets the same answer. */
@@ -316,22 +300,6 @@ export class Scales {
     }
     return list;
   }
-}
-
-/** Tests with a tool since the last that took something away, or since the last repair. */
-function fruitlessTests({ timeline }: Case, { findings }: Diagnosis): number {
-  const took = new Map(findings.map((sense) => [sense.number, sense.took]));
-  let count = 0;
-  for (const step of timeline.toReversed()) {
-    if (step.kind === 'action') {
-      if (isRepair(step.action)) break;
-      continue;
-    }
-    const { reading, number } = step.finding;
-    if ((took.get(number) ?? 0) > 0) break;
-    if (reading.kind !== 'load' && reading.kind !== 'look') count += 1;
-  }
-  return count;
 }
 
 /** Classes by which two readings may differ and still be the same question. */

@@ -5,7 +5,7 @@ import type { Workbench } from '../../src/diagnosis/workbench.js';
 import { Agreement } from '../../src/planning/agreement.js';
 import { batteryRead, surroundingsOf } from '../../src/planning/battery-known.js';
 import { forecasterOf } from '../../src/planning/forecast.js';
-import { advise, LIKELY } from '../../src/planning/next.js';
+import { LIKELY } from '../../src/planning/next.js';
 import { Scales } from '../../src/planning/weigh.js';
 import type { Reading } from '../../src/session/events.js';
 import { foldCase } from '../../src/session/fold.js';
@@ -77,19 +77,5 @@ describe('when the battery was read', () => {
     expect(read('12.2')).toBe(12);
     expect(read('12.2', '12.8', '12.9')).toBe(13);
     expect(read('6.2')).toBeUndefined();
-  });
-});
-
-describe('when one test after the other took nothing away', () => {
-  test('then only a test that promises more is named', async () => {
-    const bench = await workbenchOf('horn');
-    const least = (lines: readonly string[]) => {
-      const session = sessionOf(bench, lines);
-      const { tests } = advise(bench, session, diagnose(bench, session));
-      return Math.min(Infinity, ...tests.map(({ gain }) => gain));
-    };
-    const found = ['B1 silent when horn button pressed', 'K1 clicks when horn button pressed', 'prove volts'];
-    const once = 'volts bat+ 12.60';
-    expect(least([...found, once, once, once, once, once])).toBeGreaterThanOrEqual(0.02 * 2 ** 4);
   });
 });

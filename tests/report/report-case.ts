@@ -80,7 +80,7 @@ export const lamp = (value: 'lit' | 'off'): Event => ({
 
 /** What the diagnosis says of one finding. */
 export function sense(number: number, abnormal: boolean, provedWhat = ''): FindingSense {
-  return { number, provedWhat, took: 0, abnormal, hard: true, prediction: '', reading: '' };
+  return { number, provedWhat, abnormal, hard: true, prediction: '', reading: '' };
 }
 
 /** Findings that a healthy lamp would not show: those with the lamp off. */

@@ -62,7 +62,7 @@ function alike(one: Typed | undefined, other: Typed | undefined): boolean {
 
 /** With the damp that ngspice needs: a stretch that hangs on nothing else reads by it. */
 function damped(physics: Physics): Physics {
-  return { volts: (decided) => physics.volts(decided.map(damp)) };
+  return { volts: (decided) => physics.volts(decided.map((one) => damp(one))) };
 }
 
 let ngspice: Ngspice;

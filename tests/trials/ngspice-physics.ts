@@ -30,14 +30,19 @@ export class NgspicePhysics implements Physics {
   }
 }
 
-/** Volts per node of each case, every node with its damp. */
-export async function solveDamp(ngspice: Ngspice, cases: readonly SpiceCase[]): Promise<Float64Array[]> {
-  return ngspice.solve(cases.map(damp));
+/** Volts per node of each case, every node with its damp. @param times how much drier than usual */
+export async function solveDamp(
+  ngspice: Ngspice,
+  cases: readonly SpiceCase[],
+  times = 1,
+): Promise<Float64Array[]> {
+  return ngspice.solve(cases.map((one) => damp(one, times)));
 }
 
 /** The same network with its damp. */
-export function damp<T extends SpiceCase>(one: T): T {
-  const law = { kind: 'ohms', ohms: DAMP_OHMS, low: DAMP_OHMS, high: DAMP_OHMS } as const;
+export function damp<T extends SpiceCase>(one: T, times = 1): T {
+  const ohms = times * DAMP_OHMS;
+  const law = { kind: 'ohms', ohms, low: ohms, high: ohms } as const;
   const leaks = one.network.nodeNames.flatMap((_, a) => (a === BODY ? [] : [{ a, b: BODY, law }]));
   // A body with no ground would hang on those alone.
   const held = {

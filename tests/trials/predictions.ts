@@ -10,6 +10,7 @@ import { random } from '../../src/exercise/random.js';
 import { sourceElement } from '../../src/network/conditions.js';
 import type { Network } from '../../src/network/network.js';
 import { Solver } from '../../src/network/solver.js';
+import { islands } from '../../src/planning/islands.js';
 import type { AddedElement, AppliedFault, Outcome, Variant } from '../../src/network/solver-types.js';
 import type { Reading } from '../../src/session/events.js';
 import type { SetUp } from '../../src/session/setup.js';
@@ -37,6 +38,8 @@ const DRAWS = 20;
 /** Above this an added resistance is an open circuit, so that points behind it read zero with no meter in the network. */
 const OPEN_OHMS = 1e8;
 const MOST_SOLVERS = 400;
+/** Damp differs by so much between one vehicle and another. */
+const DRIER = 30;
 
 interface Vehicle {
   readonly network: Network;
@@ -120,9 +123,15 @@ export class Predictions {
         nodes,
       })),
     );
-    const solved = await solveDamp(this.ngspice, cases).catch(() => undefined);
+    const solved = await this.inDamp(this.ngspice, cases).catch(() => undefined);
     if (solved === undefined) return this.drawn(question, ailing);
-    return hull(solved.map((volts) => read(asked, volts[a]! - volts[b]!, ailing.faults)));
+    const values = solved.map((volts) => read(asked, volts[a]! - volts[b]!, ailing.faults));
+    return hull(this.floats(asked, variant) ? [...values, 0] : values);
+  }
+
+  /** Damp and nearly dry: what only its leaks would tell apart is one group. */
+  private async inDamp(ngspice: Ngspice, cases: readonly SpiceCase[]): Promise<Float64Array[]> {
+    return [...(await solveDamp(ngspice, cases)), ...(await solveDamp(ngspice, cases, DRIER))];
   }
 
   private span(
@@ -152,7 +161,19 @@ export class Predictions {
         values.push(read(asked, across, faults));
       }
     });
-    return hull(values);
+    return hull(this.floats(asked, variant) ? [...values, 0] : values);
+  }
+
+  /** Do the probes sit on pieces that only damp joins? What a voltmeter shows there is anybody's guess between nothing and that. */
+  private floats({ quantity: { a, b }, reading, bare }: Prepared, variant: Variant): boolean {
+    if (reading.kind !== 'volts') return false;
+    const { network } = this.bench;
+    return solverOf(this.vehicles[0]!, bare)
+      .solve(variant)
+      .some((outcome) => {
+        const pieces = islands(network, variant, outcome, bare);
+        return pieces[a] !== pieces[b];
+      });
   }
 
   private prepare(question: Question): Prepared | undefined {
