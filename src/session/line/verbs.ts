@@ -112,7 +112,7 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
       verb(
         'testlamp|test lamp|tl',
         'testlamp X3.1h lit',
-        'lit, dim, off; clip on bat- unless a second point follows; testlamp led ...',
+        'lit (also when it flashes), dim, off; clip on bat- unless a second point follows; testlamp led ...',
         measuredLine(takeTestLamp),
       ),
       verb(
