@@ -29,17 +29,19 @@ const MOST_REPAIRS = 200;
 
 export const STUDENTS: Readonly<Record<string, Student>> = {
   planner: async (run) => void (await planned(run)),
-  /** From the battery along the current to the load and on to ground, volts at each point; then what lies between good and bad. */
+  /**
+   * From the battery along the current to the load and on to ground, volts at each point; then what lies between good and bad, the
+   * likeliest by those readings first. (The first counts were made with a student who repaired what they had just measured good.)
+   */
   'feed-follower': async (run) => {
     await begin(run);
-    const order = orderOf(run);
     const tried = new Set<string>();
     for (const one of run.complained) {
       const sites = await follow(run, one);
-      const there = order.filter(({ suspect }) => suspect.faults.some(({ site }) => sites.has(site)));
+      const there = orderOf(run).filter(({ suspect }) => suspect.faults.some(({ site }) => sites.has(site)));
       if (await repairInTurn(run, there, tried)) return finish(run);
     }
-    await repairInTurn(run, order, tried);
+    await repairInTurn(run, orderOf(run), tried);
     await finish(run);
   },
   /** No reading at all: the likeliest repair first, until the complaint is gone. */
@@ -93,7 +95,7 @@ interface Try {
   readonly suspect: Suspect;
 }
 
-/** What the complaint leaves, the likeliest repair first. */
+/** What the findings leave, the likeliest repair first. */
 function orderOf(run: Run): readonly Try[] {
   return diagnosisOf(run).groups.flatMap(({ repair, suspects }) =>
     suspects.map((suspect) => ({ how: repair.how, suspect })),
