@@ -12,7 +12,7 @@ import type { AddedElement, AppliedFault, Outcome, Variant } from '../network/so
 import type { Law } from '../network/network.js';
 import type { Case } from '../session/case.js';
 import type { SetUp } from '../session/setup.js';
-import { batteryRead } from './battery-known.js';
+import { batteryRead } from './battery-read.js';
 import { isIdle } from './idle.js';
 import { islands } from './islands.js';
 import type { Version } from './likely.js';
