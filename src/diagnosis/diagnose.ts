@@ -12,6 +12,7 @@ import { gather } from './evidence.js';
 import type { Fault } from './faults.js';
 import { hypothesisId, infoOf } from './fault-info.js';
 import { fitSeverity } from './fit-severity.js';
+import { shownBeside } from './heard.js';
 import { hiddenBehind } from './hidden.js';
 import { bothCourses } from './hypotheses.js';
 import { openQuestions } from './open-questions.js';
@@ -206,7 +207,7 @@ function fallenOf(bench: Workbench, verdict: Verdict): Fallen {
     reason: {
       finding: observation.finding,
       prediction: low > high ? 'healthy again' : showRange(bench, observation, low, high),
-      reading: observation.shown,
+      reading: shownBeside(bench, observation),
     },
   };
 }

@@ -16,7 +16,7 @@ import type { Grid } from './grid.js';
 import { makeGrid } from './grid.js';
 import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
-import { besideClicks } from './heard.js';
+import { besideClicks, isHeardOtherwise } from './heard.js';
 import type { Observation } from './observe.js';
 import { attachedBy, node, observe } from './observe.js';
 import type { Question } from './question.js';
@@ -76,7 +76,8 @@ export function gather(bench: Workbench, session: Case): Evidence {
     symptom = now;
     const again = failsAgain(bench, finding, earlier, amiss);
     const rivals = together.filter((other) => sameSetUp(other.setUp, finding.setUp));
-    const listened = besideClicks(bench, finding.number, observed, still);
+    if (isHeardOtherwise(still, observed)) still = [];
+    const listened = besideClicks(finding.number, observed, still);
     for (const observation of [...listened, ...contrast(bench, finding, rivals, earlier)]) {
       steps.push({ kind: 'observation', observation, symptom, again });
       keys.push(keyOf(observation, symptom));

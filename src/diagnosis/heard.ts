@@ -4,7 +4,7 @@
  */
 import { LOW_IMPEDANCE_VOLTMETER } from '../network/meters.js';
 import type { Evidence, EvidenceStep } from './evidence-types.js';
-import type { Armature, Observation } from './observe.js';
+import type { Observation } from './observe.js';
 import type { Workbench } from './workbench.js';
 
 /**
@@ -13,7 +13,6 @@ import type { Workbench } from './workbench.js';
  * @param still observed in the same set-up with nothing done in between
  */
 export function besideClicks(
-  bench: Workbench,
   finding: number,
   observed: readonly Observation[],
   still: readonly Observation[],
@@ -32,9 +31,16 @@ export function besideClicks(
       finding,
       retold: one.finding,
       heard: now,
-      shown: `${one.shown} while ${now.map((armature) => clickWords(bench, armature)).join(' and ')}`,
     })),
   ];
+}
+
+/** A relay that was silent and clicks now, or the other way round, has moved though nothing was done: what went before is over. */
+export function isHeardOtherwise(still: readonly Observation[], observed: readonly Observation[]): boolean {
+  const before = still.flatMap(({ heard = [] }) => heard);
+  return observed
+    .flatMap(({ heard = [] }) => heard)
+    .some(({ bit, pulled }) => before.some((one) => one.bit === bit && one.pulled !== pulled));
 }
 
 /** An eye, a clamp or a voltmeter changes nothing; a lamp or an ammeter may move a relay, and is off again when it is listened to. */
@@ -43,9 +49,15 @@ function leavesRelays({ kind, hard, added }: Observation): boolean {
   return hard && eases && added.every(({ law }) => law !== LOW_IMPEDANCE_VOLTMETER);
 }
 
-function clickWords({ network }: Workbench, { bit, pulled }: Armature): string {
-  const { part } = network.elements[network.coils[bit]!]!;
-  return `${part} ${pulled ? 'clicks' : 'is silent'}`;
+/** The reading as it was given, with what was heard in other findings beside it: "silent while K1 clicks (#9)". */
+export function shownBeside({ network }: Workbench, { shown, quantity, heard = [] }: Observation): string {
+  const clicks = heard
+    .filter(({ bit }) => network.coils[bit] !== quantity.load)
+    .map(({ finding, bit, pulled }) => {
+      const { part } = network.elements[network.coils[bit]!]!;
+      return `${part} ${pulled ? 'clicks' : 'is silent'} (#${finding})`;
+    });
+  return clicks.length === 0 ? shown : `${shown} while ${[...new Set(clicks)].join(' and ')}`;
 }
 
 /** The evidence as if these findings had never been. */

@@ -65,8 +65,11 @@ export function advise(
   const only = groups.length < 2 ? attemptOf(bench, diagnosis, 0) : undefined;
   if (suspects.some(({ confirmed }) => confirmed) && only !== undefined) return { tests: [], attempt: only };
   const planned = groups.length < 2 ? undefined : plannedAdvice(bench, session, diagnosis, ahead);
-  if (planned !== undefined && planned.tests.length > 0) return planned;
-  return { tests: furtherTests(bench, session, diagnosis), attempt: only ?? planned?.attempt };
+  const tests = planned?.tests ?? [];
+  // With the complaint gone there is nothing to try a repair on.
+  const attempt = session.symptom === 'absent' ? undefined : planned?.attempt;
+  if (tests.length > 0) return { tests, attempt };
+  return { tests: furtherTests(bench, session, diagnosis), attempt: only ?? attempt };
 }
 
 /** The tests of `advise`. */

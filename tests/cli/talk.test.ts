@@ -233,6 +233,14 @@ describe('at the prompt', () => {
     expect((await events()).at(-2)).toMatchObject({ type: 'found', symptom: 'absent' });
   });
 
+  test('when a reading is typed where yes or no is asked then it is no answer, and is asked again', async () => {
+    const ran = await startWith('wiggle X3', 'H1 lit when gear reverse, key on', 'H2 lit', 'no', 'pause');
+    expect(ran.stderr.replace(/\s+/g, ' ')).toContain(
+      '"H2 lit" is neither yes nor no Answer yes or no first, then type that line again.',
+    );
+    expect((await events()).at(-2)).toMatchObject({ type: 'found', symptom: 'present' });
+  });
+
   test('when Ctrl-C comes then status 130, it is said how to resume, and resuming goes on there', async () => {
     const stopped = await startWith('gear reverse', '^C');
     expect(stopped.status, shown(stopped)).toBe(130);

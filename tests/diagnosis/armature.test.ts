@@ -31,6 +31,19 @@ test('when the relay stays silent then no fault behind its contacts explains it'
   expect(left).not.toContain('K1.87 resistance');
 });
 
+test('when a relay that was silent clicks a moment later then the two are not held together', () => {
+  const lines = [...silentHorns, 'K1 silent when horn button pressed', 'K1 clicks when horn button pressed'];
+  const { fits, suspects } = diagnosisOf(bench, lines);
+  expect(fits).toBe(true);
+  expect(suspects.map(({ hypothesis }) => hypothesis)).toContain('K1.86 resistance');
+});
+
+test('when a fault falls by what was heard beside a reading then its reason names the click', () => {
+  const { fallen } = diagnosisOf(bench, [...silentHorns, 'K1 clicks when horn button pressed']);
+  const reason = fallen.find(({ hypothesis }) => hypothesis === 'K1.86 resistance')!.reason;
+  expect(reason).toMatchObject({ finding: 3, prediction: 'sounds', reading: 'silent while K1 clicks (#3)' });
+});
+
 test('when the horns never stop and the relay is silent at the button then welded contacts stay suspected', () => {
   const lines = ['B1 sounds when horn button out', 'K1 silent when horn button pressed'];
   expect(suspectIds(diagnosisOf(bench, lines))).toContain('K1:30-87 stuck');

@@ -41,6 +41,29 @@ function follow(lines: readonly string[], answer: (suggestion: Suggestion) => st
   return { made, left: diagnose(bench, foldCase(bench.circuit, recorded)).groups };
 }
 
+test('when the complaint is gone after a repair then no repair is tried again', async () => {
+  const horn = await workbenchOf('horn');
+  const recorded = recordedOf(horn, [
+    ...['horn button pressed', 'B1 silent', 'B2 silent', 'K1 clicks', 'prove volts', 'volts K1.87 12.1'],
+    ...['volts GP3 11.9', 'clean GP3', 'B1 sounds'],
+  ]);
+  const adviceAfter = (symptom: 'present' | 'absent') => {
+    const answered = recorded.map((one, i) =>
+      i === recorded.length - 1 && one.event.type === 'found'
+        ? { ...one, event: { ...one.event, symptom } }
+        : one,
+    );
+    const session = foldCase(horn.circuit, answered);
+    const diagnosis = diagnose(horn, session);
+    expect(diagnosis.groups.length).toBeGreaterThan(1);
+    return advise(horn, { ...session, symptom }, diagnosis);
+  };
+  const gone = adviceAfter('absent');
+  expect(gone.attempt).toBeUndefined();
+  expect(gone.tests.length).toBeGreaterThan(0);
+  expect(adviceAfter('present').attempt).toBeDefined();
+});
+
 test('when nothing was found wrong then nothing is suggested', () => {
   expect(suggestions(['works H1.54 H2.54 H3 when pedal down'])).toEqual([]);
 });

@@ -72,7 +72,7 @@ export async function talk(
         break;
       case 'events': {
         if (closes(line.events) && (await goBack(session, asker, output))) break;
-        const events = await withSymptom(line.events, session, asker);
+        const events = await withSymptom(line.events, session, asker, output);
         const done = await carryOut(session, events, line.echo, output, confirm);
         if (done.length === 0 && !asker.person)
           throw new Failure(`not recorded: ${text}`, '', STATUS.cannotRun);
@@ -158,6 +158,7 @@ async function withSymptom(
   events: readonly Event[],
   session: Session,
   asker: Asker,
+  output: Output,
 ): Promise<readonly Event[]> {
   if (!asker.person || session.case.symptom === 'absent') return events;
   const asked: Event[] = [];
@@ -166,12 +167,24 @@ async function withSymptom(
       asked.push(event);
       continue;
     }
+    asked.push({ ...event, symptom: (await isGone(asker, output)) ? 'absent' : 'present' });
+  }
+  return asked;
+}
+
+/** Asked until it is answered: the next line, typed ahead, is no yes. */
+async function isGone(asker: Asker, output: Output): Promise<boolean> {
+  for (;;) {
     const answer = await asker.ask(
       'It failed before in this condition. Is the complaint gone now? (Enter = yes, no)',
     );
-    asked.push({ ...event, symptom: /^n/i.test(answer ?? '') ? 'present' : 'absent' });
+    if (/^\s*(y|yes)?\s*$/i.test(answer ?? '')) return true;
+    if (/^\s*(n|no)\s*$/i.test(answer ?? '')) return false;
+    output.complain(
+      `"${answer}" is neither yes nor no`,
+      'Answer yes or no first, then type that line again.',
+    );
   }
-  return asked;
 }
 
 function recovered(event: Extract<Event, { type: 'found' }>, session: Session): boolean {
