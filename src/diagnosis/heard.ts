@@ -49,15 +49,19 @@ function leavesRelays({ kind, hard, added }: Observation): boolean {
   return hard && eases && added.every(({ law }) => law !== LOW_IMPEDANCE_VOLTMETER);
 }
 
-/** The reading as it was given, with what was heard in other findings beside it: "silent while K1 clicks (#9)". */
-export function shownBeside({ network }: Workbench, { shown, quantity, heard = [] }: Observation): string {
+/** The reading as it was given, with what was heard beside it: "silent (#3) while K1 clicked (#9)". */
+export function shownBeside(
+  { network }: Workbench,
+  { shown, retold, quantity, heard = [] }: Observation,
+): string {
   const clicks = heard
     .filter(({ bit }) => network.coils[bit] !== quantity.load)
     .map(({ finding, bit, pulled }) => {
       const { part } = network.elements[network.coils[bit]!]!;
-      return `${part} ${pulled ? 'clicks' : 'is silent'} (#${finding})`;
+      return `${part} ${pulled ? 'clicked' : 'was silent'} (#${finding})`;
     });
-  return clicks.length === 0 ? shown : `${shown} while ${[...new Set(clicks)].join(' and ')}`;
+  const reading = retold === undefined ? shown : `${shown} (#${retold})`;
+  return clicks.length === 0 ? reading : `${reading} while ${clicks.join(' and ')}`;
 }
 
 /** The evidence as if these findings had never been. */

@@ -41,7 +41,11 @@ test('when a relay that was silent clicks a moment later then the two are not he
 test('when a fault falls by what was heard beside a reading then its reason names the click', () => {
   const { fallen } = diagnosisOf(bench, [...silentHorns, 'K1 clicks when horn button pressed']);
   const reason = fallen.find(({ hypothesis }) => hypothesis === 'K1.86 resistance')!.reason;
-  expect(reason).toMatchObject({ finding: 3, prediction: 'sounds', reading: 'silent while K1 clicks (#3)' });
+  expect(reason).toMatchObject({
+    finding: 3,
+    prediction: 'sounds',
+    reading: 'silent (#1) while K1 clicked (#3)',
+  });
 });
 
 test('when the horns never stop and the relay is silent at the button then welded contacts stay suspected', () => {

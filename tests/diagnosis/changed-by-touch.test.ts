@@ -33,8 +33,12 @@ test('when the fault follows the relay then each swap speaks more against its so
   expect(again).toBeGreaterThan(0);
 });
 
-test('when a socket was cleaned and the complaint went then nothing speaks against the socket', () => {
-  const { suspects } = diagnosisOf(bench, [...found, 'clean K1.30', 'B1 sounds when horn button pressed']);
+test('when a socket was cleaned and reads well then nothing speaks against the socket', () => {
+  const { suspects } = diagnosisOf(bench, [
+    ...found,
+    'clean K1.30',
+    'volts K1.87 12.5 when horn button pressed',
+  ]);
   const socket = suspects.find(({ hypothesis }) => hypothesis === 'K1.30 resistance')!;
   expect(socket.soft.map(({ words }) => words)).not.toContain(
     'it would have had to change when it was touched',
