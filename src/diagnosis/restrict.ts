@@ -56,21 +56,16 @@ function agreeing(predictor: Predictor, grid: Grid, blown: number, answer: Answe
   );
 }
 
-/**
- * A jammed or welded armature answers for itself: it may be silent at any volts, and a click is no proof of what its contacts do.
- */
+/** Welded contacts hold the armature: it may be silent at any volts, and a click is no proof of what they do. */
 function answerFor(bench: Workbench, grid: Grid, { low, high, heard = [], quantity }: Observation): Answer {
   const { coils, elements } = bench.network;
-  const jams = ({ bit }: Armature) => {
+  const welded = ({ bit }: Armature) => {
     const { part } = elements[coils[bit]!]!;
-    return grid.axes.some(
-      ({ fault }) =>
-        fault.part === part && fault.owner === 'item' && (fault.kind === 'open' || fault.kind === 'stuck'),
-    );
+    return grid.axes.some(({ fault }) => fault.part === part && fault.kind === 'stuck');
   };
   const own = heard.find(({ bit }) => coils[bit] === quantity.load);
-  if (own !== undefined && !own.pulled && jams(own)) return ANYTHING;
-  return { low, high, heard: heard.filter((one) => !jams(one)) };
+  if (own !== undefined && !own.pulled && welded(own)) return ANYTHING;
+  return { low, high, heard: heard.filter((one) => !welded(one)) };
 }
 
 function both(a: Uint8Array, b: Uint8Array): Uint8Array {

@@ -189,28 +189,6 @@ export class Solver {
     });
   }
 
-  /** Would a coil be free to stand otherwise in this variant than it is in the outcome of another, with the relays as they are there? */
-  standsOtherwise(outcome: Outcome, variant: Variant, other: Variant): boolean {
-    const rewired = rewire(this.network, this.added, variant.faults);
-    if (rewired)
-      return this.handOver(rewired, variant, (solver, same) =>
-        solver.standsOtherwise(
-          outcome,
-          same,
-          rewiredVariant(rewired, this.network, this.elements.count, other),
-        ),
-      );
-    const bands = this.bandsIn(variant);
-    const before = this.coilVolts(variant, outcome);
-    const now = this.coilVolts(other, this.stand(other, outcome.pulledIn, outcome.blown, outcome.volts));
-    return bands.some(({ pullInVolts, dropOutVolts, manner }, i) => {
-      if (pullInVolts === Infinity) return false;
-      if (manner !== undefined) return true;
-      const side = (volts: number) => (volts > pullInVolts ? 1 : volts < dropOutVolts ? -1 : 0);
-      return side(before[i]!) !== side(now[i]!);
-    });
-  }
-
   /** Amperes from a to b inside an element (added ones follow the network's) as the network stands in an outcome. */
   current(outcome: Outcome, variant: Variant, element: number): number {
     const { elements } = this;

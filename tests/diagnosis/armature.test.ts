@@ -1,6 +1,6 @@
 /**
- * A click is the armature's: it tells in which state the contacts stand, whatever volts may be at the coil. A jammed or welded armature
- * answers for itself (common practice, no source).
+ * A click is the armature's: it tells in which state the contacts stand, whatever volts may be at the coil. An armature held by
+ * welded contacts answers for itself (common practice, no source).
  */
 import { beforeAll, expect, test } from 'vitest';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
