@@ -2,13 +2,10 @@
  * What is left over after a repair that did not cure: the repaired fault was there, was mended, and another one hides no more.
  * Judged as pairs over the whole session, the repaired member healthy from its repair on.
  */
-import { worthTrying } from './alone.js';
 import { alikeFaults, parts } from './alike-faults.js';
 import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
-import { judgeOn } from './hypotheses.js';
-import type { Limits } from './pair-limits.js';
-import { judged } from './pairs.js';
+import { bothCourses, judgeOn } from './hypotheses.js';
 import type { Standing } from './rank.js';
 import type { Verdict } from './verdict.js';
 import type { Workbench } from './workbench.js';
@@ -17,14 +14,12 @@ export interface Repaired {
   readonly fault: Fault;
   /** Number of the step in which it was mended. */
   readonly step: number;
-  /** Severities at which it explained everything until then. */
-  readonly severities: readonly number[];
 }
 
 /** Repaired faults looked at, the likeliest first: each costs as much as judging every fault anew. */
 const MOST_REPAIRED = 2;
-/** Every fault is tried beside a repaired one; the whole box of severities only where they came furthest. */
-const BOXES: Limits = { pairs: Infinity, boxes: 2 };
+/** Second faults whose whole box of severities is searched, the likeliest first; of the others what is left stays a little too much. */
+const MOST_BOXES = 30;
 
 /** Faults that explained everything until they were repaired, when something is out of order still. */
 export function repairedInVain(bench: Workbench, evidence: Evidence): readonly Repaired[] {
@@ -38,15 +33,16 @@ export function repairedInVain(bench: Workbench, evidence: Evidence): readonly R
     const until = { ...evidence, steps: steps.slice(0, i), prefixes: evidence.prefixes.slice(0, i + 1) };
     for (const fault of bench.faults) {
       if (!step.mends(fault) || found.some((one) => one.fault === fault)) continue;
-      const { fall, severity } = judgeOn(bench, [fault], until, 'steady');
-      if (fall === undefined) found.push({ fault, step: i, severities: spread(fault, severity[0]!) });
+      const { fall } = judgeOn(bench, [fault], until, 'steady');
+      if (fall === undefined) found.push({ fault, step: i });
     }
   });
   return found.sort((a, b) => b.fault.weight - a.fault.weight).slice(0, MOST_REPAIRED);
 }
 
 /**
- * Single faults that explain what is still wrong beside a repaired one.
+ * Single faults that explain what is still wrong beside a repaired one. Each is first judged beside the repaired one at any severity
+ * in one cell, which is quick and lets nothing fall that the whole box would not.
  * @param faults those that explain nothing alone
  */
 export function leftOver(
@@ -56,31 +52,48 @@ export function leftOver(
   repaired: readonly Repaired[],
 ): Standing[] {
   const found = new Map<string, Standing>();
-  for (const { fault, step, severities } of repaired) {
+  for (const { fault, step } of repaired) {
     const mended = withSuccess(evidence, fault, step);
     const others = faults.filter((other) => other !== fault && !found.has(other.id));
-    const pairs = alikeFaults(bench, others, mended).flatMap((group) => {
-      const parted = parts(bench, fault, group) ? group.map((other) => [other]) : [group];
-      return parted.map((alike) => ({
-        a: [fault],
-        b: alike,
-        severities: [severities, worthTrying(group[0]!)] as const,
-      }));
+    const groups = alikeFaults(bench, others, mended).flatMap((group) =>
+      parts(bench, fault, group) ? group.map((other) => [other]) : [group],
+    );
+    const open = groups.flatMap((alike) => {
+      const both = bothCourses(bench, [anyhow(fault), alike[0]!], mended);
+      return hasStood(both) ? [{ alike, both }] : [];
     });
-    for (const { pair, both } of judged(bench, pairs, mended, BOXES)) {
-      if (both.every(({ fall }) => fall !== undefined)) continue;
-      for (const other of pair.b)
+    open.sort((a, b) => b.alike[0]!.weight - a.alike[0]!.weight);
+    for (const [i, { alike, both: quick }] of open.entries()) {
+      const both = i < MOST_BOXES ? bothCourses(bench, [fault, alike[0]!], mended) : quick;
+      if (!hasStood(both)) continue;
+      for (const other of alike)
         found.set(other.id, [named(both[0], fault, other), named(both[1], fault, other)]);
     }
   }
   return [...found.values()];
 }
 
-/** Both ends of what was left of its scale, and the middle. */
-function spread({ scale }: Fault, { low, high }: { readonly low: number; readonly high: number }): number[] {
-  if (scale.unit === 'none') return [scale.edges[0]!];
-  const middle = low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
-  return [...new Set([high, middle, low])];
+function hasStood(both: Standing): boolean {
+  return both.some(({ fall }) => fall === undefined);
+}
+
+const inOneCell = new WeakMap<Fault, Fault>();
+
+/** The fault with its whole scale in one cell; always the same object. Its id is its own: what is remembered of it is not of the scale. */
+function anyhow(fault: Fault): Fault {
+  const { edges, unit } = fault.scale;
+  if (unit === 'none') return fault;
+  let one = inOneCell.get(fault);
+  if (one === undefined)
+    inOneCell.set(
+      fault,
+      (one = {
+        ...fault,
+        id: `${fault.id} at any severity`,
+        scale: { unit, edges: [edges[0]!, edges.at(-1)!] },
+      }),
+    );
+  return one;
 }
 
 /** The session in which this repair has mended this fault for good. */
@@ -89,12 +102,17 @@ function withSuccess(evidence: Evidence, fault: Fault, at: number): Evidence {
     i === at && step.kind === 'change'
       ? {
           ...step,
-          replaced: (other: Fault) => other.id === fault.id || step.replaced?.(other) === true,
+          replaced: (other: Fault) => isSame(other, fault) || step.replaced?.(other) === true,
         }
       : step,
   );
   const prefixes = evidence.prefixes.map((prefix, i) => (i <= at ? prefix : `${prefix}, ${fault.id} mended`));
   return { ...evidence, steps, prefixes };
+}
+
+/** Also where it is judged in one cell. */
+function isSame(one: Fault, other: Fault): boolean {
+  return one.site === other.site && one.kind === other.kind && one.label === other.label;
 }
 
 function named(verdict: Verdict, repaired: Fault, fault: Fault): Verdict {
@@ -103,6 +121,8 @@ function named(verdict: Verdict, repaired: Fault, fault: Fault): Verdict {
     ...verdict,
     faults: [fault],
     besides: [repaired],
+    // As with pairs: ranked without regard to how much of the box fits.
+    room: 1,
     severity: severity.length === 2 ? [severity[1]!] : severity,
   };
 }

@@ -35,7 +35,11 @@ export function fitSeverity(
   const ranges = standing.flatMap((verdict) => {
     const range = verdict.severity[i];
     if (range === undefined || Number.isNaN(range.low)) return [];
-    return [narrow && verdict.faults.length === 1 ? narrowed(bench, verdict, range) : range];
+    return [
+      narrow && verdict.faults.length === 1 && verdict.besides === undefined
+        ? narrowed(bench, verdict, range)
+        : range,
+    ];
   });
   if (ranges.length === 0) return undefined;
   const low = Math.min(...ranges.map((range) => range.low));

@@ -6,7 +6,7 @@
  * The law of this file: true readings never rule out the true fault. Whatever is uncertain widens what fits.
  */
 import type { Alive } from './alive.js';
-import { healed, isEmpty, mapRows, mark, openPlaces, severityOf, spread, union, without } from './alive.js';
+import { healed, isEmpty, mapRows, mark, openPlaces, severityOf, spread, union } from './alive.js';
 import type { SoftNote } from './diagnosis-types.js';
 import type { Change, Evidence, EvidenceStep } from './evidence-types.js';
 import type { Fault } from './faults.js';
@@ -147,8 +147,7 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
   }
   const { observation } = step;
   const { grid } = now;
-  // While the complaint is there, its fault is there.
-  const there = step.symptom === 'present' ? without(now.alive, grid.size - 1) : now.alive;
+  const there = step.symptom === 'present' ? keptUp(now.alive, grid) : now.alive;
   const after = restrict(bench, there, grid, observation);
   const { finding } = observation;
   if (!observation.hard) {
@@ -177,6 +176,15 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
     fitted: union(after, grid.size),
     stretch: [...now.stretch, observation],
   };
+}
+
+/** While the complaint is there its fault is there, or else a fuse that it has blown: that stays open when the short has gone. */
+function keptUp(alive: Alive, { size }: Grid): Alive {
+  const unblown = alive.get(0);
+  if (unblown?.[size - 1] !== 1) return alive;
+  const kept = unblown.slice();
+  kept[size - 1] = 0;
+  return new Map(alive).set(0, kept);
 }
 
 /** What held still so far, after one more reading; where nothing did, that it changed by a touch is noted. */

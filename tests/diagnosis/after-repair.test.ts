@@ -44,3 +44,44 @@ test('when a bad contact keeps a dead short from blowing the fuse then the pair 
   expect(fall).toBeUndefined();
   expect(severity[1]!.low).toBeLessThanOrEqual(0.001);
 });
+
+const DIM_INSTRUMENTS = [
+  ...['key on', 'dead H1', 'prove volts', 'key off', 'ohms F1.2 body 1707', 'key on', 'volts X1.1c 11.28'],
+  ...['volts H1.1 9.51', 'tank full', 'volts X1.1c 11.32', 'volts bat+ X1.1c 0.0001'],
+];
+
+test('when two joints share the fault and the first is cleaned then the second is found at its own severity', async () => {
+  // 1.8 kohm and 9.8 kohm in row: neither is an open circuit, and neither is worth guessing.
+  const gauges = await workbenchOf('fuel-gauge');
+  const cleaned = diagnosisOf(gauges, [...DIM_INSTRUMENTS, 'clean SP1', 'dead H1', 'clean W5', 'dead H1']);
+  expect(suspectIds(cleaned)).toContain('GP1/W2 resistance');
+});
+
+test('when a flat battery is renewed and a lamp stays dark then a broken lead of that lamp stands beside it', async () => {
+  const gauges = await workbenchOf('fuel-gauge');
+  const seen = ['key on', 'dead H1', 'prove volts', 'volts bat+ bat- 1.067', 'new G1', 'dead H1'];
+  const left = diagnosisOf(gauges, seen);
+  const second = left.suspects.find(({ hypothesis }) => hypothesis === 'H1:1 lead open');
+  expect(second?.besides?.map(({ id }) => id)).toEqual(['G1:emf flat']);
+});
+
+test('when the switch that blew the fuse is renewed and the blown fuse is put back then the switch was the cause still', async () => {
+  const window = await workbenchOf('power-window');
+  const seen = [
+    ...['key on', 'driver switch down', 'M1 stopped', 'prove volts', 'volts F1.2 0'],
+    ...[
+      'knowngood F1',
+      'passenger switch up',
+      'H1 lit',
+      'passenger switch rest',
+      'new S3',
+      'in F1',
+      'M1 stopped',
+      'driver switch rest',
+    ],
+    ...['key off', 'ohms SP2 body 12.5'],
+  ];
+  const evidence = gather(window, foldCase(window.circuit, recordedOf(window, seen)));
+  const switched = window.faults.find(({ id }) => id === 'S3:30-4 stuck')!;
+  expect(judge(window, [switched], evidence).fall).toBeUndefined();
+});
