@@ -192,7 +192,7 @@ function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp 
 function mendedBy(action: Action, touched: Touch, replaced: Touch | undefined): Touch | undefined {
   switch (action.do) {
     case 'fit new':
-      return replaced;
+      return (fault) => replaced?.(fault) === true || (fault.inHousing && fault.part === action.part);
     case 'clean':
     case 'tighten':
       return (fault) => fault.contact && touched(fault);

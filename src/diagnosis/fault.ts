@@ -47,6 +47,8 @@ export interface Fault {
   /** Relative odds before any reading. */
   readonly weight: number;
   readonly repair: Repair;
+  /** It sits in the housing of its part, so that a new item mends it though it belongs to the position. */
+  readonly inHousing: boolean;
 }
 
 /** A contact that stays closed may join feed and ground, as in the reversing switch of a motor. */

@@ -7,7 +7,9 @@ import type { Action } from '../session/events.js';
 export function mendedBy(bench: Workbench, action: Action): readonly Fault[] {
   switch (action.do) {
     case 'fit new':
-      return bench.faults.filter(({ owner, part }) => owner === 'item' && part === action.part);
+      return bench.faults.filter(
+        ({ owner, inHousing, part }) => (owner === 'item' || inHousing) && part === action.part,
+      );
     case 'repair':
       return bench.faults.filter(({ part, site }) => part === action.at || site === action.at);
     case 'clean':

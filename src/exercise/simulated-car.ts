@@ -336,7 +336,7 @@ export class SimulatedCar implements Car {
     switch (action.do) {
       case 'fit new':
         this.faults = this.faults.filter(
-          ({ fault }) => !(fault.owner === 'item' && fault.part === action.part),
+          ({ fault }) => !((fault.owner === 'item' || fault.inHousing) && fault.part === action.part),
         );
         this.blown = this.switching.closed(this.blown, action.part);
         return;

@@ -33,12 +33,29 @@ export function jointModes(list: ModeList, element: Element, part: Part, share: 
     contact: true,
   });
   if (part.type === 'battery' || !terminalsOf(part).includes(terminalAt(part, element.site))) return;
+  const terminal = terminalAt(part, element.site);
+  const held = HELD.has(part.type);
   list.add(element, 'short', SHUNT, ODDS.shorts * share, {
     apply: (ohms) => ({ kind: 'shunt', node: element.b, ohms }),
-    repair: replacement(part),
-    label: `${nameOf(part)} shorted or leaking to its housing at terminal ${terminalAt(part, element.site)}`,
+    repair: held
+      ? { how: `mend the holder of ${nameOf(part)} at terminal ${terminal}`, minutes: WORK.splice, price: 2 }
+      : replacement(part),
+    label: held
+      ? `holder of ${nameOf(part)} shorted or leaking to body at terminal ${terminal}`
+      : `${nameOf(part)} shorted or leaking to its housing at terminal ${terminal}`,
+    inHousing: !held,
   });
 }
+
+/** Parts that plug into a holder, which stays when they are renewed. */
+const HELD: ReadonlySet<Part['type']> = new Set<Part['type']>([
+  'fuse',
+  'breaker',
+  'relay',
+  'flasher',
+  'lamp',
+  'LED lamp',
+]);
 
 function terminalAt(part: Part, site: string): string {
   return site.slice(part.id.length + 1);

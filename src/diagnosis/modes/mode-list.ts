@@ -8,7 +8,8 @@ import type { Scale } from '../severity.js';
 import { WORK } from './odds.js';
 
 /** What a mode must say itself, and what it may say otherwise than usual; `id` is what follows the site in the fault's id. */
-export type ModeWords = Pick<Fault, 'apply' | 'repair'> & Partial<Pick<Fault, 'id' | 'label' | 'contact'>>;
+export type ModeWords = Pick<Fault, 'apply' | 'repair'> &
+  Partial<Pick<Fault, 'id' | 'label' | 'contact' | 'inHousing'>>;
 
 export class ModeList {
   readonly faults: Fault[] = [];
@@ -30,6 +31,7 @@ export class ModeList {
       apply: words.apply,
       repair: words.repair,
       contact: words.contact ?? false,
+      inHousing: words.inHousing ?? false,
       label: words.label ?? usualLabel(kind, siteLabel(this.circuit, element), element),
       id: `${site} ${words.id ?? kind}`,
     });

@@ -1,0 +1,35 @@
+/** What a new item mends: what sits in its housing, not what sits in the holder it plugs into. */
+import { expect, test } from 'vitest';
+import { mendedBy } from '../../src/exercise/mends.js';
+import { random } from '../../src/exercise/random.js';
+import { repairAction } from '../../src/exercise/repair-action.js';
+import { SimulatedCar } from '../../src/exercise/simulated-car.js';
+import { SolverPhysics } from '../../src/exercise/solver-car.js';
+import { atRest } from '../../src/session/setup.js';
+import { workbenchOf } from '../diagnosis/session-of.js';
+
+test.each([
+  ['S5', 'S5.2 short', true],
+  ['B1', 'B1.1 short', true],
+  ['F4', 'F4.2 short', false],
+  ['H1', 'H1.54 short', false],
+])('when a new %s is fitted then %s is gone with the old one: %s', async (part, id, gone) => {
+  const bench = await workbenchOf('stop-tail');
+  const fault = bench.faults.find((one) => one.id === id)!;
+  const action = { do: 'fit new', part } as const;
+  expect(mendedBy(bench, action).includes(fault)).toBe(gone);
+  expect(repairAction(bench, fault).do).toBe(gone ? 'fit new' : 'repair');
+  const hidden = { fault, severity: 0.001, comesAndGoes: false };
+  const car = new SimulatedCar(bench, new SolverPhysics(), random(1), [hidden], false);
+  await car.act(action, atRest(bench.circuit));
+  expect(car.hidden).toHaveLength(gone ? 0 : 1);
+});
+
+test('when a fuse holder leaks to body then its repair is not that of a blown fuse', async () => {
+  const bench = await workbenchOf('stop-tail');
+  const [blown, holder] = ['F4:link open', 'F4.2 short'].map((id) =>
+    bench.faults.find((one) => one.id === id)!,
+  );
+  expect(holder!.repair.how).not.toBe(blown!.repair.how);
+  expect(holder!.label).toContain('holder');
+});
