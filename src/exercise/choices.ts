@@ -2,9 +2,9 @@
  * Each choice of an attempt by its expected value on what was known when it was made: not by what came out. A choice is a test or a
  * repair, with the way to it; the best there was is what the program's planner would have done with the same tools.
  */
-import { diagnose } from '../diagnosis/diagnose.js';
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
+import type { Suggestion } from '../planning/suggestion.js';
 import { isRepair } from '../session/actions.js';
 import type { Case } from '../session/case.js';
 import { describeEvent } from '../session/describe-event.js';
@@ -13,9 +13,9 @@ import { foldCase } from '../session/fold.js';
 import { undoneNumbers } from '../session/observed-order.js';
 import type { SetUp } from '../session/setup.js';
 import { whenSetUp } from '../session/standing.js';
-import { bestTest, candidateOf, LIKELY, PLAIN, sameQuestion, wiggleOf, WorthOf } from './best-test.js';
+import { candidateOf, LIKELY, PLAIN, sameQuestion, wiggleOf, WorthOf } from './best-test.js';
 import { complaintSeen, type Complained } from './complaint-events.js';
-import type { Tool } from './exercise.js';
+import type { Insight } from './insight.js';
 import { slipsOf } from './ledger.js';
 import type { Choice } from './mark-data.js';
 import { mendedBy, repairOf } from './mends.js';
@@ -25,26 +25,11 @@ const AS_GOOD = 0.75;
 /** Share below which it is no choice at all; nothing is weighed for it. */
 const HOPELESS = 0.02;
 
-/** Diagnoses by the events before; a grown session goes on where it stood, so they are asked for in order. */
-export type DiagnosisAt = (before: readonly Recorded[]) => Diagnosis;
-
-export function diagnosesOf(bench: Workbench): DiagnosisAt {
-  const known = new Map<string, Diagnosis>();
-  return (before) => {
-    const key = before.map(({ number }) => number).join();
-    let diagnosis = known.get(key);
-    if (diagnosis === undefined)
-      known.set(key, (diagnosis = diagnose(bench, foldCase(bench.circuit, before))));
-    return diagnosis;
-  };
-}
-
 export function judgeChoices(
   bench: Workbench,
   recorded: readonly Recorded[],
   complained: readonly Complained[],
-  tools: ReadonlySet<Tool>,
-  diagnosisAt: DiagnosisAt = diagnosesOf(bench),
+  insight: Insight,
 ): readonly Choice[] {
   const slips = slipsOf(recorded);
   const undone = undoneNumbers(recorded);
@@ -75,7 +60,7 @@ export function judgeChoices(
       !repeatsAfterRepair(event, recorded.slice(0, index))
     ) {
       const reading = event.type === 'found' || event.type === 'attempted' ? event.reading : undefined;
-      const judged = judge(bench, diagnosisAt(before), before, event, reading, setUp, moved, tools);
+      const judged = judge(bench, insight, before, event, reading, setUp, moved);
       if (judged !== undefined) {
         const after = recorded.slice(0, index + 1);
         choices.push({
@@ -83,7 +68,7 @@ export function judgeChoices(
           number,
           words: describeEvent(bench.circuit, event, foldCase(bench.circuit, recorded.slice(0, index)).now),
           predicted,
-          ...outcome(diagnosisAt(before), diagnosisAt(after), number),
+          ...outcome(insight.diagnosis(before), insight.diagnosis(after), number),
         });
       }
     }
@@ -98,19 +83,20 @@ type Judged = Pick<Choice, 'kind' | 'bits' | 'value' | 'best' | 'score'>;
 
 function judge(
   bench: Workbench,
-  diagnosis: Diagnosis,
+  insight: Insight,
   before: readonly Recorded[],
   event: Event,
   reading: Reading | undefined,
   setUp: SetUp,
   moved: Action | undefined,
-  tools: ReadonlySet<Tool>,
 ): Judged | undefined {
   const session = foldCase(bench.circuit, before);
-  if (event.type === 'did') return judgeRepair(bench, session, diagnosis, event.action, tools);
+  const diagnosis = insight.diagnosis(before);
+  if (event.type === 'did')
+    return judgeRepair(bench, session, diagnosis, event.action, () => insight.best(before));
   if (reading === undefined || reading.kind === 'look' || !diagnosis.abnormal) return undefined;
   if (diagnosis.groups.length < 2) return undefined;
-  const best = bestTest(bench, session, diagnosis, tools);
+  const best = insight.best(before);
   if (best === undefined) return undefined;
   const wiggle = moved?.do === 'wiggle' || moved?.do === 'reseat' ? moved : undefined;
   const own = candidateOf(bench, reading, setUp, wiggle);
@@ -131,7 +117,7 @@ function judgeRepair(
   session: Case,
   diagnosis: Diagnosis,
   action: Action,
-  tools: ReadonlySet<Tool>,
+  bestTest: () => Suggestion | undefined,
 ): Judged | undefined {
   const ids = new Set(mendedBy(bench, action).map(({ id }) => id));
   const share = diagnosis.suspects
@@ -145,7 +131,7 @@ function judgeRepair(
   if (diagnosis.groups.length > 1 && share < HOPELESS)
     return { kind: 'repair', bits: 0, value: share, best: undefined, score: 0 };
   const repair = repairOf(bench, action);
-  const best = bestTest(bench, session, diagnosis, tools);
+  const best = bestTest();
   const most = Math.max(0, ...diagnosis.groups.map((group) => group.share));
   if (share >= PLAIN) return { kind: 'repair', bits: 0, value: 0, best: undefined, score: 1 };
   if (best === undefined)

@@ -7,7 +7,7 @@ import type { Workbench } from '../diagnosis/workbench.js';
 import type { Event, Recorded } from '../session/events.js';
 import { foldCase } from '../session/fold.js';
 import { undoneNumbers } from '../session/observed-order.js';
-import type { DiagnosisAt } from './choices.js';
+import type { Insight } from './insight.js';
 import { provedConditions } from './proved.js';
 import type { Run } from './run.js';
 
@@ -20,22 +20,24 @@ export interface Unsupported {
 /** Share that the cause named must have by the readings. */
 const SURE = 0.9;
 
-export function unsupportedClaims(
-  { bench, recorded, complained }: Pick<Run, 'bench' | 'recorded' | 'complained'>,
-  diagnosisAt: DiagnosisAt,
-): readonly Unsupported[] {
+export function unsupportedClaims({
+  bench,
+  recorded,
+  complained,
+  insight,
+}: Pick<Run, 'bench' | 'recorded' | 'complained' | 'insight'>): readonly Unsupported[] {
   const undone = undoneNumbers(recorded);
   const found: Unsupported[] = [];
   recorded.forEach(({ number, event }, index) => {
     if (undone.has(number)) return;
     const before = () => recorded.slice(0, index).filter((one) => !undone.has(one.number));
     if (event.type === 'claimed') {
-      const why = notCleared(bench, event, before(), diagnosisAt);
+      const why = notCleared(bench, event, before(), insight);
       if (why !== undefined) found.push({ number, kind: 'claim', why });
     }
     if (event.type === 'concluded') {
       if (provedConditions(bench.circuit, before(), complained) === complained.length) return;
-      const why = notProved(event.at, diagnosisAt(before()));
+      const why = notProved(event.at, insight.diagnosis(before()));
       if (why !== undefined) found.push({ number, kind: 'cause', why });
     }
   });
@@ -67,11 +69,13 @@ function notCleared(
   bench: Workbench,
   event: Extract<Event, { type: 'claimed' }>,
   before: readonly Recorded[],
-  diagnosisAt: DiagnosisAt,
+  insight: Insight,
 ): string | undefined {
   const meant = claimedFaults(bench, event);
   const ids = new Set(meant.map(({ id }) => id));
-  const left = diagnosisAt(before).suspects.filter(({ faults }) => faults.some(({ id }) => ids.has(id)));
+  const left = insight
+    .diagnosis(before)
+    .suspects.filter(({ faults }) => faults.some(({ id }) => ids.has(id)));
   if (left.length === 0) return undefined;
   // A joint that may still be poor may yet be cleared of being open.
   const openOnly = /open|broken|break/i.test(event.of);

@@ -16,7 +16,8 @@ export interface Complained {
   readonly setUp: SetUp;
   readonly when: NonNullable<Found['when']>;
   readonly word: Sight;
-  readonly good: Sight;
+  /** Words that say it is well: the usual one, or those of this very vehicle (`withGoodWords`). */
+  readonly good: ReadonlySet<Sight>;
 }
 
 /** The lines of the complaint as told findings. Lines that do not parse are left out: the file's check names them. */
@@ -40,7 +41,7 @@ export function complainedOf(circuit: Circuit, lines: readonly string[]): readon
       const kind = loadKind(circuit, reading.load)!;
       const good = reading.value === WORKING[kind] ? FAILING[kind] : WORKING[kind];
       const setUp = whenSetUp(when, atRest(circuit));
-      return [{ load: reading.load, setUp, when, word: reading.value, good }];
+      return [{ load: reading.load, setUp, when, word: reading.value, good: new Set([good]) }];
     });
 }
 

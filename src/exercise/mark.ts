@@ -5,7 +5,7 @@
 import { isRepair } from '../session/actions.js';
 import { describeEvent } from '../session/describe-event.js';
 import { undoneNumbers } from '../session/observed-order.js';
-import { diagnosesOf, judgeChoices } from './choices.js';
+import { judgeChoices } from './choices.js';
 import { unsupportedClaims } from './claims.js';
 import type { MarkItem } from './exercise.js';
 import { provedConditions } from './proved.js';
@@ -42,9 +42,8 @@ export function markOf(run: Run, par: Road): Mark {
   const { marking } = exercise;
   const undone = undoneNumbers(recorded);
   const slips = slipsOf(recorded);
-  const diagnosisAt = diagnosesOf(bench);
   const counted = recorded.filter(({ number }) => !undone.has(number));
-  const choices = judgeChoices(bench, recorded, run.complained, exercise.tools, diagnosisAt);
+  const choices = judgeChoices(bench, recorded, run.complained, run.insight);
   const losses: Loss[] = [];
   const words = (number: number) => ({
     number,
@@ -132,7 +131,7 @@ export function markOf(run: Run, par: Road): Mark {
   // Claims.
   if (conclusions.length === 0 && !counted.some(({ event }) => event.type === 'claimed'))
     lose('claims', marking.claims, undefined, 'nothing was concluded');
-  for (const { number, kind, why } of unsupportedClaims(run, diagnosisAt))
+  for (const { number, kind, why } of unsupportedClaims(run))
     lose('claims', kind === 'cause' ? marking.claims : COSTS.claim * marking.claims, number, why);
 
   // Verification.

@@ -1,11 +1,10 @@
 /** The road of the program's own planner through an exercise, on the same vehicle: what the student's is laid beside. */
-import { diagnose } from '../diagnosis/diagnose.js';
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Event } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import { proveRepair } from '../diagnosis/proof-of-repair.js';
 import { isZeroLike, modeOf } from '../session/proof.js';
-import { bestTest, isRepairDue } from './best-test.js';
+import { isRepairDue } from './best-test.js';
 import { actionsBetween } from '../planning/changes.js';
 import { repairAction } from './repair-action.js';
 import type { Run } from './run.js';
@@ -59,7 +58,7 @@ export async function lookAgain(run: Run): Promise<boolean> {
     return (
       last?.kind === 'finding' &&
       last.finding.reading.kind === 'load' &&
-      last.finding.reading.value === one.good
+      one.good.has(last.finding.reading.value)
     );
   });
 }
@@ -91,7 +90,7 @@ export async function repeatAll(run: Run): Promise<boolean> {
 }
 
 export function diagnosisOf(run: Run): Diagnosis {
-  return diagnose(run.bench, run.case);
+  return run.insight.diagnosis(run.recorded);
 }
 
 /** What a careful person does to mend a suspect, then new fuses where a look finds them blown. */
@@ -144,7 +143,7 @@ export async function planned(run: Run): Promise<Road> {
   for (let repairs = 0; repairs < MOST_REPAIRS && !cured; repairs++) {
     for (; tests < MOST_TESTS; tests++) {
       const diagnosis = diagnosisOf(run);
-      const test = bestTest(run.bench, run.case, diagnosis, run.exercise.tools);
+      const test = run.insight.best(run.recorded);
       if (test === undefined || isRepairDue(run.bench, run.case, diagnosis, test)) break;
       await doAll(
         run,

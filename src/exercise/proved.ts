@@ -21,7 +21,7 @@ export function provedConditions(
     const changed = setUp.out.size + setUp.unplugged.size + setUp.jumpers.length + setUp.fitted.size;
     if (evidence === 'told' || changed + setUp.lamps.size > 0) continue;
     const one = complaintSeen(complained, reading.load, setUp);
-    if (one !== undefined) good.set(one, reading.value === one.good);
+    if (one !== undefined) good.set(one, one.good.has(reading.value));
   }
   return [...good.values()].filter(Boolean).length;
 }

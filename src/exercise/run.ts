@@ -11,6 +11,8 @@ import type { Case } from '../session/case.js';
 import { whenSetUp } from '../session/standing.js';
 import { complainedOf, complaintSeen, toldEvents, type Complained } from './complaint-events.js';
 import type { Exercise } from './exercise.js';
+import { withGoodWords } from './good-words.js';
+import { Insight } from './insight.js';
 import { ledgerOf, sumOf, type Entry } from './ledger.js';
 import { toolFor } from './student-line.js';
 import { ExerciseVehicle, type Met } from './vehicle.js';
@@ -32,6 +34,7 @@ export class Run {
   /** What became of each event, by number. */
   readonly mets = new Map<number, Met>();
   readonly complained: readonly Complained[];
+  readonly insight: Insight;
   private folded: Case | undefined;
 
   private constructor(
@@ -41,10 +44,15 @@ export class Run {
     complained: readonly Complained[],
   ) {
     this.complained = complained;
+    this.insight = new Insight(bench, exercise.tools);
   }
 
   static async begin(bench: Workbench, exercise: Exercise): Promise<Run> {
-    const complained = complainedOf(bench.circuit, exercise.complaint);
+    const complained = await withGoodWords(
+      bench,
+      exercise.seed,
+      complainedOf(bench.circuit, exercise.complaint),
+    );
     const driven = complained.map(({ setUp }) => setUp);
     return new Run(bench, exercise, await ExerciseVehicle.begin(bench, exercise, driven), complained);
   }
@@ -154,7 +162,7 @@ export class Run {
     const setUp = whenSetUp(event.when ?? [], this.vehicle.setUp);
     const one = complaintSeen(this.complained, event.reading.load, setUp);
     if (one === undefined) return event;
-    const symptom = event.reading.value === one.good ? 'absent' : 'present';
+    const symptom = one.good.has(event.reading.value) ? 'absent' : 'present';
     const plain: Event = { ...event };
     delete (plain as { symptom?: unknown }).symptom;
     return foldCase(this.bench.circuit, before).symptom === symptom ? plain : { ...plain, symptom };

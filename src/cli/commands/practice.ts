@@ -87,7 +87,7 @@ async function afterwards({ output }: Context, run: Run): Promise<void> {
   const other = await Run.begin(bench, exercise);
   const par = await planned(other);
   const mark = markOf(run, par);
-  const best = judgeChoices(bench, other.recorded, other.complained, exercise.tools);
+  const best = judgeChoices(bench, other.recorded, other.complained, other.insight);
   for (const line of [
     'MARKS',
     ...markLines(mark),
