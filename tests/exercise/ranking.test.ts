@@ -1,4 +1,4 @@
-/** A small sample of tests/trials/exercises.long.ts, from a fixed seed; that a second run gives the same is tested with the marks. */
+/** A small sample of tests/trials/exercises.ts, from a fixed seed; that a second run gives the same is tested with the marks. */
 import { expect, test } from 'vitest';
 import { inOrder, NAMES, rank } from './ranking.js';
 

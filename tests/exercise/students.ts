@@ -17,7 +17,7 @@ import { reachable } from '../../src/planning/live-line.js';
 import { atRest } from '../../src/session/setup.js';
 import type { Suspect } from '../../src/diagnosis/diagnosis-types.js';
 import type { Run } from '../../src/exercise/run.js';
-import type { Event, Reading } from '../../src/session/events.js';
+import type { Reading } from '../../src/session/events.js';
 import { wayThrough } from '../bench/planning/practices.js';
 
 export type Student = (run: Run) => Promise<void>;
@@ -31,18 +31,14 @@ export const STUDENTS: Readonly<Record<string, Student>> = {
   planner: async (run) => void (await planned(run)),
   /**
    * From the battery along the current to the load and on to ground, volts at each point; then what lies between good and bad, the
-   * likeliest by those readings first. (The first counts were made with a student who repaired what they had just measured good.)
+   * likeliest by those readings first, the bad point read again after each repair; where it has come good, on along the feed. (The
+   * first counts were made with a student who repaired what they had just measured good, and who never went on.)
    */
   'feed-follower': async (run) => {
     await begin(run);
     const all = orderOf(run);
     const tried = new Set<string>();
-    for (const one of run.complained) {
-      const sites = await follow(run, one);
-      const there = orderOf(run).filter(({ suspect }) => suspect.faults.some(({ site }) => sites.has(site)));
-      if (await repairInTurn(run, there, tried)) return finish(run);
-    }
-    // Of two faults the readings may speak of one only.
+    for (const one of run.complained) if (await alongTheFeed(run, one, tried)) return finish(run);
     if (!(await repairInTurn(run, orderOf(run), tried))) await repairInTurn(run, all, tried);
     await finish(run);
   },
@@ -119,40 +115,51 @@ async function repairInTurn(run: Run, order: readonly Try[], tried: Set<string>)
   return false;
 }
 
-async function follow(run: Run, { setUp, load, when }: Complained): Promise<ReadonlySet<string>> {
+/** Follows the feed and repairs what it says, on and on. True when the complaint is gone. */
+async function alongTheFeed(
+  run: Run,
+  { setUp, load, when }: Complained,
+  tried: Set<string>,
+): Promise<boolean> {
   const { bench } = run;
   const { stations, elements } = wayThrough(bench, setUp, load);
-  let low = -1;
-  let high = elements.length - 1;
-  // What this battery gives, so that a weak one is not taken for a fault.
-  const posts: Reading = { kind: 'volts', red: 'bat+', black: 'bat-', value: { value: 0, step: 0.01 } };
-  await read(run, { type: 'found', reading: posts, ...(when.length > 0 ? { when } : {}) });
-  const battery = lastVolts(run) ?? 0;
-  const usual = Math.max(...stations.map(({ good }) => good));
-  for (const { point, along, good: drawn } of stations.slice(0, MOST_TESTS)) {
-    const good = drawn * (usual > 0 ? battery / usual : 1);
-    const draft: Extract<Event, { type: 'found' }> = {
-      type: 'found',
-      reading: { kind: 'volts', red: point, black: 'bat-', value: { value: 0, step: 0.01 } },
-      ...(when.length > 0 ? { when } : {}),
-    };
+  const volts = async (red: string): Promise<number | undefined> => {
+    const reading: Reading = { kind: 'volts', red, black: 'bat-', value: { value: 0, step: 0.01 } };
     const before = run.recorded.length;
-    await read(run, draft);
+    await read(run, { type: 'found', reading, ...(when.length > 0 ? { when } : {}) });
     const event = run.recorded[before]?.event;
-    const volts =
-      event?.type === 'found' && event.reading.kind === 'volts' ? event.reading.value.value : good;
-    if (Math.abs(volts - good) < CLEARLY) low = along;
-    else {
-      high = along;
+    return event?.type === 'found' && event.reading.kind === 'volts' ? event.reading.value.value : undefined;
+  };
+  // What this battery gives, so that a weak one is not taken for a fault.
+  const battery = (await volts('bat+')) ?? 0;
+  const usual = Math.max(...stations.map(({ good }) => good));
+  const isGood = async ({ point, good }: (typeof stations)[number]) => {
+    const shown = await volts(point);
+    return shown === undefined || Math.abs(shown - good * (usual > 0 ? battery / usual : 1)) < CLEARLY;
+  };
+  let low = -1;
+  let at = 0;
+  for (;;) {
+    while (at < Math.min(stations.length, MOST_TESTS) && (await isGood(stations[at]!)))
+      low = stations[at++]!.along;
+    const bad = stations[at];
+    const between = elements.slice(Math.max(0, low), (bad?.along ?? elements.length - 1) + 1);
+    const sites = new Set(between.map((i) => bench.network.elements[i]!.site));
+    const there = orderOf(run).filter(
+      ({ how, suspect }) => !tried.has(how) && suspect.faults.some(({ site }) => sites.has(site)),
+    );
+    let passed = false;
+    for (const next of there) {
+      if (tried.has(next.how)) continue;
+      if (await repairInTurn(run, [next], tried)) return true;
+      passed = bad !== undefined && (await isGood(bad));
+      if (!passed) continue;
+      low = bad!.along;
+      at++;
       break;
     }
+    if (!passed) return false;
   }
-  return new Set(elements.slice(Math.max(0, low), high + 1).map((i) => bench.network.elements[i]!.site));
-}
-
-function lastVolts(run: Run): number | undefined {
-  const event = run.recorded.findLast((one) => one.event.type === 'found')?.event;
-  return event?.type === 'found' && event.reading.kind === 'volts' ? event.reading.value.value : undefined;
 }
 
 /** A fuse that is fed with everything at rest; else the battery's own post. */

@@ -1,10 +1,14 @@
-/** Around the long runs: a folder for the shards' results before, the tables after. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+/**
+ * Around the long runs: a folder for the results of their halves before, the tables after. `KNOWNGOOD_KEEP=FOLDER` keeps them there,
+ * and goes on with what the folder has: for a run longer than the machine may be kept busy.
+ */
+import { mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
+import { exerciseTables, readDone } from './exercises.js';
 import { tables } from './table.js';
-import type { Result } from './trials.js';
+import { readResults } from './trials.js';
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -13,21 +17,23 @@ declare module 'vitest' {
 }
 
 export default function setup(project: TestProject): () => void {
-  const folder = mkdtempSync(join(tmpdir(), 'trials-'));
+  const kept = process.env['KNOWNGOOD_KEEP'];
+  const folder = kept ?? mkdtempSync(join(tmpdir(), 'trials-'));
+  mkdirSync(folder, { recursive: true });
   project.provide('trialsFolder', folder);
   return () => {
-    const results = readdirSync(folder).flatMap((file) =>
-      readFileSync(join(folder, file), 'utf8')
-        .split('\n')
-        .filter((line) => line !== '')
-        .map((line) => JSON.parse(line) as Result),
-    );
-    rmSync(folder, { recursive: true });
-    if (results.length === 0) return;
+    const files = (name: string) =>
+      readdirSync(folder)
+        .filter((file) => file.startsWith(name))
+        .map((file) => join(folder, file));
+    const results = files('shard-').flatMap(readResults);
+    const exercises = files('exercises-').flatMap(readDone);
+    if (kept === undefined) rmSync(folder, { recursive: true });
     for (const { error, story } of results) {
       if (error !== undefined) console.log(`\nbroke down: ${error}`);
       if (story !== undefined) console.log(`\nmissed: ${story}`);
     }
-    console.log(`\n${tables(results)}\n`);
+    if (results.length > 0) console.log(`\n${tables(results)}\n`);
+    if (exercises.length > 0) console.log(`\n${exerciseTables(exercises)}\n`);
   };
 }

@@ -64,7 +64,7 @@ export interface Session {
   /** The same before each of the repairs, the first one included. */
   readonly stops: readonly Moment[];
   readonly final: Diagnosis;
-  /** Reading that rules the truth out, if one does. */
+  /** Reading that rules the truth out, if one does: before the repairs, after each, and at the end. */
   readonly fell: string | undefined;
   readonly findings: number;
   readonly minutes: number;
@@ -215,7 +215,8 @@ class Running {
     await this.lookAround();
     await this.investigate();
     const stopped = this.moment;
-    const fell = this.fell();
+    const { hidden } = stopped;
+    let fell = this.fell(hidden);
     const findings = mechanic.findings;
     const { minutes } = this;
     let repairs = 0;
@@ -226,6 +227,7 @@ class Running {
       if (await this.allGood()) break;
       await this.investigate(MOST_MORE_FINDINGS);
       stops.push(this.moment);
+      fell ??= this.fell(hidden);
     }
     return {
       seed,
@@ -237,7 +239,7 @@ class Running {
       stopped,
       stops,
       final: mechanic.diagnosis,
-      fell,
+      fell: fell ?? this.fell(hidden),
       findings,
       minutes,
       repairs,
@@ -343,13 +345,13 @@ class Running {
     return !abnormalFindings(judgeFindings(bench, gather(bench, mechanic.case))).has(number);
   }
 
-  /** The finding by which the true fault is ruled out, if it is, as a steady fault and as one that comes and goes. */
-  private fell(): string | undefined {
-    const { bench, car, mechanic } = this;
-    if (car.hidden.length === 0) return undefined;
+  /** The finding by which what was wrong at first is ruled out, if it is. Repairs done since are part of the story. */
+  private fell(hidden: SimulatedCar['hidden']): string | undefined {
+    const { bench, mechanic } = this;
+    if (hidden.length === 0) return undefined;
     const evidence = gather(bench, mechanic.case);
-    const faults = car.hidden.map(({ fault }) => fault);
-    const comesAndGoes = car.hidden.some((fault) => fault.comesAndGoes);
+    const faults = hidden.map(({ fault }) => fault);
+    const comesAndGoes = hidden.some((fault) => fault.comesAndGoes);
     const { fall } = judge(bench, faults, evidence, comesAndGoes ? 'comes and goes' : 'steady');
     if (fall === undefined) return undefined;
     const { observation, low, high } = fall;

@@ -2,7 +2,7 @@
  * Trials: many simulated sessions over all circuits, scored. Split into shards that run side by side; each session depends on its
  * seed alone, so the split changes nothing.
  */
-import { appendFileSync, readdirSync } from 'node:fs';
+import { appendFileSync, existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createWorkbench } from '../../src/diagnosis/workbench.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
@@ -153,7 +153,17 @@ function storyOf(session: Session, scored: Score): string {
 
 export const SHARDS = 2;
 
-/** One of the shards: runs its jobs, writes a line a result into `folder`, tells the progress on stderr. */
+export function readResults(file: string): Result[] {
+  return readFileSync(file, 'utf8')
+    .split('\n')
+    .filter((line) => line !== '')
+    .map((line) => JSON.parse(line) as Result);
+}
+
+/**
+ * One of the shards: runs its jobs, writes a line a result into `folder`, tells the progress on stderr. What the folder has already is
+ * not done again.
+ */
 export async function runShard(
   shard: number,
   sessions: number,
@@ -163,9 +173,14 @@ export async function runShard(
   // Each circuit in turn to both shards, so that both get as much to do.
   const circuits = circuitNames();
   const turn = (i: number) => (i % circuits.length) + Math.floor(i / circuits.length);
-  const mine = jobs(sessions, circuits).filter((_, i) => turn(i) % SHARDS === shard);
+  const file = join(folder, `shard-${shard}.jsonl`);
+  const results = existsSync(file) ? readResults(file) : [];
+  const nameOf = ({ circuit, kind, seed }: Job) => `${circuit} ${kind} ${seed}`;
+  const known = new Set(results.map(({ job }) => nameOf(job)));
+  const mine = jobs(sessions, circuits).filter(
+    (job, i) => turn(i) % SHARDS === shard && !known.has(nameOf(job)),
+  );
   const started = workedMilliseconds();
-  const results: Result[] = [];
   await runJobs(mine, reference ? await Ngspice.start() : undefined, (result, done) => {
     results.push(result);
     const seconds = (result.score?.milliseconds ?? 0) / 1000;
@@ -176,7 +191,7 @@ export async function runShard(
     if (result.error !== undefined) process.stderr.write(`broke down: ${result.error}\n`);
     if (result.story !== undefined)
       process.stderr.write(`missed: ${result.story.split('\n').slice(0, 3).join(' ')}\n`);
-    appendFileSync(join(folder, `shard-${shard}.jsonl`), `${JSON.stringify(result)}\n`);
+    appendFileSync(file, `${JSON.stringify(result)}\n`);
     if (done % PROGRESS_EVERY !== 0 && done !== mine.length) return;
     const each = (workedMilliseconds() - started) / 1000 / done;
     process.stderr.write(
