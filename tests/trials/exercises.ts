@@ -41,9 +41,12 @@ export async function runExercises(shard: number, folder: string): Promise<Done[
   const file = join(folder, `exercises-${shard}.jsonl`);
   const done = existsSync(file) ? readDone(file) : [];
   const known = new Set(done.map(({ i }) => i));
-  const turn = (i: number) => (i + Math.floor(i / circuitNames().length)) % SHARDS;
-  for (let i = 0; i < COUNT; i++) {
-    if (turn(i) !== shard || known.has(i)) continue;
+  // Circuit by circuit: what has been solved for one serves its next exercise, and is let go with it.
+  const circuits = circuitNames().length;
+  const inTurn = Array.from({ length: COUNT }, (_, i) => i)
+    .filter((i) => (i % circuits) % SHARDS === shard && !known.has(i))
+    .sort((a, b) => (a % circuits) - (b % circuits) || a - b);
+  for (const i of inTurn) {
     const { circuit, seed, difficulty } = jobAt(i);
     const ranked = await rank(circuit, seed, difficulty);
     const one: Done = { i, ...(ranked && { ranked }) };
