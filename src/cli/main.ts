@@ -133,14 +133,14 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
     );
   const own = program
     .command('make')
-    .argument('<file>', 'name of the new circuit file')
+    .argument('[file]', 'name of the new circuit file; left out: asked')
     .description('a circuit of your own, by a dozen questions')
     .option('--answers <file>', 'lines like "loads: 2 lamps 21 W" instead of questions')
     .option('--yes', 'ask nothing: Enter to every question that no flag answers')
     .option('--overwrite', 'write over a file that is there');
   for (const flag of OWN_FLAGS) own.option(`--${flag} <answer>`, 'the answer to that question');
   own.action(
-    run(async (ctx, file: string, flags: Flags) =>
+    run(async (ctx, file: string | undefined, flags: Flags) =>
       (await import('./commands/make.js')).make(ctx, file, { ...flags, ...program.opts() }, stand.asker),
     ),
   );

@@ -53,6 +53,16 @@ describe('make', () => {
     expect(groups[0]!.suspects[0]!.faults[0]!.part).toBe('X1');
   });
 
+  test('when no name is given then a person is asked for it, and a script is told how to give one', async () => {
+    const asker = person(['lamps', ...Array.from({ length: 15 }, () => '')]);
+    const made = await at.run(['make'], { asker });
+    expect(made.status, shown(made)).toBe(0);
+    expect(await read('lamps.yaml')).toContain('knowngood check FILE');
+    const silent = await at.run(['make', '--yes']);
+    expect(silent.status).toBe(2);
+    expect(shown(silent)).toContain('knowngood make mine.yaml');
+  });
+
   test('when nonsense is typed then it is asked again, and back goes back', async () => {
     const asker = person([
       '',

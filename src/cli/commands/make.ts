@@ -1,4 +1,4 @@
-/** `make FILE`: a circuit of one's own by questions and answers, written as a commented file that passes `check`. */
+/** `make [FILE]`: a circuit of one's own by questions and answers, written as a commented file that passes `check`. */
 import { constants } from 'node:fs';
 import { access } from 'node:fs/promises';
 import { basename, dirname, resolve } from 'node:path';
@@ -28,17 +28,21 @@ export interface MakeFlags extends Record<string, unknown> {
   readonly color?: boolean;
 }
 
+const USUAL_NAME = 'my-circuit.yaml';
+
+/** @param wanted name of the file; asked for where it is left out */
 export async function make(
   context: Context,
-  name: string,
+  wanted: string | undefined,
   flags: MakeFlags,
   makeAsker?: MakeAsker,
 ): CommandResult {
   const { io, output } = context;
-  const path = resolve(io.cwd, /\.ya?ml$/i.test(name) ? name : `${name}.yaml`);
   const given = await answersFrom(context, flags);
   const asker = await askerFor(context, flags, makeAsker);
   try {
+    const name = wanted ?? (await nameFrom(asker));
+    const path = resolve(io.cwd, /\.ya?ml$/i.test(name) ? name : `${name}.yaml`);
     await mustTakeFiles(path, name);
     const replace = flags.overwrite === true || (await mayReplace(path, asker));
     const wish = asker === undefined ? answered(given) : await askWish(asker, output, given);
@@ -61,6 +65,16 @@ export async function make(
     output.say('\nInterrupted. Nothing was written.', 'strong');
     return STATUS.interrupted;
   }
+}
+
+async function nameFrom(asker: Asker | undefined): Promise<string> {
+  if (asker === undefined)
+    throw new Failure(
+      'The new file has no name',
+      'For example: knowngood make mine.yaml --loads "2 stop lamps 21 W" --switch "brake pedal".',
+    );
+  const typed = await asker.ask(`Name of the new file? [${USUAL_NAME}]`);
+  return typed === undefined || typed === '' ? USUAL_NAME : typed;
 }
 
 function answered(given: ReadonlyMap<string, string>): Wish {
