@@ -18,8 +18,6 @@ export interface Repaired {
 
 /** Repaired faults looked at, the likeliest first: each costs as much as judging every fault anew. */
 const MOST_REPAIRED = 2;
-/** Second faults whose whole box of severities is searched, the likeliest first; of the others what is left stays a little too much. */
-const MOST_BOXES = 30;
 
 /** Faults that explained everything until they were repaired, when something is out of order still. */
 export function repairedInVain(bench: Workbench, evidence: Evidence): readonly Repaired[] {
@@ -41,8 +39,8 @@ export function repairedInVain(bench: Workbench, evidence: Evidence): readonly R
 }
 
 /**
- * Single faults that explain what is still wrong beside a repaired one. Each is first judged beside the repaired one at any severity
- * in one cell, which is quick and lets nothing fall that the whole box would not.
+ * Single faults that explain what is still wrong beside a repaired one. The repaired one is taken in one cell, at any severity: that is
+ * quick, and lets nothing fall that the whole box would not. What it leaves too much is what readings before the repair might tell.
  * @param faults those that explain nothing alone
  */
 export function leftOver(
@@ -58,23 +56,14 @@ export function leftOver(
     const groups = alikeFaults(bench, others, mended).flatMap((group) =>
       parts(bench, fault, group) ? group.map((other) => [other]) : [group],
     );
-    const open = groups.flatMap((alike) => {
+    for (const alike of groups) {
       const both = bothCourses(bench, [anyhow(fault), alike[0]!], mended);
-      return hasStood(both) ? [{ alike, both }] : [];
-    });
-    open.sort((a, b) => b.alike[0]!.weight - a.alike[0]!.weight);
-    for (const [i, { alike, both: quick }] of open.entries()) {
-      const both = i < MOST_BOXES ? bothCourses(bench, [fault, alike[0]!], mended) : quick;
-      if (!hasStood(both)) continue;
+      if (both.every(({ fall }) => fall !== undefined)) continue;
       for (const other of alike)
         found.set(other.id, [named(both[0], fault, other), named(both[1], fault, other)]);
     }
   }
   return [...found.values()];
-}
-
-function hasStood(both: Standing): boolean {
-  return both.some(({ fall }) => fall === undefined);
 }
 
 const inOneCell = new WeakMap<Fault, Fault>();

@@ -18,7 +18,8 @@ import { bothCourses } from './hypotheses.js';
 import { openQuestions } from './open-questions.js';
 import type { PairSearch } from './pairs.js';
 import { judgePairs, judgeTriples } from './pairs.js';
-import { EVERY_PAIR, pairsAtOnce } from './pair-limits.js';
+import type { Limits } from './pair-limits.js';
+import { EVERY_PAIR, pairsAtOnce, pairsFurther } from './pair-limits.js';
 import { partStatuses } from './part-status.js';
 import { Predictor } from './predict.js';
 import { confirmedBy } from './proof-of-cause.js';
@@ -128,13 +129,11 @@ function searchPairs(
   depth: Depth,
 ): PairSearch | undefined {
   if (abnormal.length === 0 || (!needed && depth.allPairs !== true)) return undefined;
-  return judgePairs(
-    bench,
-    faults,
-    evidence,
-    abnormal.map((sense) => sense.observation),
-    depth.allPairs === true ? EVERY_PAIR : pairsAtOnce(bench, evidence),
-  );
+  const amiss = abnormal.map((sense) => sense.observation);
+  const within = (limits: Limits) => judgePairs(bench, faults, evidence, amiss, limits);
+  if (depth.allPairs === true) return within(EVERY_PAIR);
+  const usual = within(pairsAtOnce(bench, evidence));
+  return usual.standing.length > 0 ? usual : within(pairsFurther(bench, evidence));
 }
 
 /** It fits in no other way than as a repair that failed. */

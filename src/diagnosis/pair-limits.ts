@@ -20,10 +20,24 @@ const AT_LEAST: Limits = { pairs: 100, boxes: 3 };
 /** Elements of the network times steps of the session up to which nothing is cut. */
 const SMALL = 3800;
 
+/** For when none of those explains the session: better a second or two than "nothing fits". */
+const FURTHER: Limits = { pairs: 1200, boxes: 60 };
+
 /** Between two findings. Depends on circuit and session alone, not on what is remembered of earlier calls. */
 export function pairsAtOnce(bench: Workbench, evidence: Evidence): Limits {
+  return cut(AT_MOST, bench, evidence);
+}
+
+/** Between two findings, when nothing has explained them. Never fewer than `pairsAtOnce`. */
+export function pairsFurther(bench: Workbench, evidence: Evidence): Limits {
+  return cut(FURTHER, bench, evidence);
+}
+
+function cut(most: Limits, bench: Workbench, evidence: Evidence): Limits {
   // Longer sessions have more steps to walk and leave more to tell apart in each; larger networks likewise: by measurement about the square.
   const share = Math.min(1, (SMALL / (bench.network.elements.length * evidence.steps.length)) ** 2);
-  const cut = (most: number, least: number) => Math.max(least, Math.round(most * share));
-  return { pairs: cut(AT_MOST.pairs, AT_LEAST.pairs), boxes: cut(AT_MOST.boxes, AT_LEAST.boxes) };
+  return {
+    pairs: Math.max(AT_LEAST.pairs, Math.round(most.pairs * share)),
+    boxes: Math.max(AT_LEAST.boxes, Math.round(most.boxes * share)),
+  };
 }
