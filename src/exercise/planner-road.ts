@@ -6,7 +6,7 @@ import { proveRepair } from '../diagnosis/proof-of-repair.js';
 import { isZeroLike, modeOf } from '../session/proof.js';
 import { isRepairDue } from './best-test.js';
 import { actionsBetween } from '../planning/changes.js';
-import { repairAction } from './repair-action.js';
+import { renewal, repairAction } from './repair-action.js';
 import type { Run } from './run.js';
 
 /** Tests after which the planner gives up, and repairs that did not cure. */
@@ -93,7 +93,7 @@ export function diagnosisOf(run: Run): Diagnosis {
   return run.insight.diagnosis(run.recorded);
 }
 
-/** What a careful person does to mend a suspect, then new fuses where a look finds them blown. */
+/** What a careful person does to mend a suspect, then new fuses where a look finds them blown, and a reset of what has shut down. */
 export async function mend(run: Run, faultIds: readonly string[]): Promise<void> {
   const { bench } = run;
   await putBack(run);
@@ -103,7 +103,7 @@ export async function mend(run: Run, faultIds: readonly string[]): Promise<void>
   }
   for (const part of run.vehicle.blown) {
     await doAll(run, [{ type: 'found', reading: { kind: 'look', at: part, value: 'good' } }]);
-    await doAll(run, [{ type: 'did', action: { do: 'fit new', part } }]);
+    await doAll(run, [{ type: 'did', action: renewal(bench, part) }]);
   }
 }
 

@@ -1,7 +1,9 @@
-/** What a person does on the vehicle to mend a fault: a new item, clean contacts, or work on the wire or part. */
+/** What a person does on the vehicle to mend a fault: a new item, clean contacts, or work on the wire or part; and what a fault left open. */
+import type { PartId } from '../circuit/circuit.js';
 import type { Fault } from '../diagnosis/faults.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Action } from '../session/events.js';
+import { isResettable } from '../session/fuse-places.js';
 
 export function repairAction(
   { network }: Workbench,
@@ -10,4 +12,9 @@ export function repairAction(
   if (owner === 'item' || inHousing) return { do: 'fit new', part };
   if (contact) return { do: 'clean', at: network.points.has(site) ? site : part };
   return { do: 'repair', at: part, how: repair.how };
+}
+
+/** What makes an open fuse whole again: a new one, or a reset of a breaker or module that has shut down. */
+export function renewal({ circuit }: Workbench, part: PartId): Action {
+  return isResettable(circuit, part) ? { do: 'reset', part } : { do: 'fit new', part };
 }

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { mendedBy } from '../../src/exercise/mends.js';
 import { random } from '../../src/exercise/random.js';
-import { repairAction } from '../../src/exercise/repair-action.js';
+import { renewal, repairAction } from '../../src/exercise/repair-action.js';
 import { SimulatedCar } from '../../src/exercise/simulated-car.js';
 import { SolverPhysics } from '../../src/exercise/solver-car.js';
 import { atRest } from '../../src/session/setup.js';
@@ -32,4 +32,9 @@ test('when a fuse holder leaks to body then its repair is not that of a blown fu
   );
   expect(holder!.repair.how).not.toBe(blown!.repair.how);
   expect(holder!.label).toContain('holder');
+});
+
+test('when a module has shut an output down then it is reset, not renewed, and a blown fuse is renewed', async () => {
+  expect(renewal(await workbenchOf('can-pair'), 'A3').do).toBe('reset');
+  expect(renewal(await workbenchOf('stop-tail'), 'F4').do).toBe('fit new');
 });

@@ -38,7 +38,7 @@ export const STUDENTS: Readonly<Record<string, Student>> = {
     await begin(run);
     const all = orderOf(run);
     const tried = new Set<string>();
-    for (const one of run.complained) if (await alongTheFeed(run, one, tried)) return finish(run);
+    for (const one of run.complained) if (await alongTheFeed(run, one, all, tried)) return finish(run);
     if (!(await repairInTurn(run, orderOf(run), tried))) await repairInTurn(run, all, tried);
     await finish(run);
   },
@@ -115,10 +115,11 @@ async function repairInTurn(run: Run, order: readonly Try[], tried: Set<string>)
   return false;
 }
 
-/** Follows the feed and repairs what it says, on and on. True when the complaint is gone. */
+/** Follows the feed and repairs what it says, on and on. True when the complaint is gone. @param all what was suspected at first */
 async function alongTheFeed(
   run: Run,
   { setUp, load, when }: Complained,
+  all: readonly Try[],
   tried: Set<string>,
 ): Promise<boolean> {
   const { bench } = run;
@@ -145,7 +146,8 @@ async function alongTheFeed(
     const bad = stations[at];
     const between = elements.slice(Math.max(0, low), (bad?.along ?? elements.length - 1) + 1);
     const sites = new Set(between.map((i) => bench.network.elements[i]!.site));
-    const there = orderOf(run).filter(
+    // What the readings leave there, then whatever else may be wrong there.
+    const there = [...orderOf(run), ...all].filter(
       ({ how, suspect }) => !tried.has(how) && suspect.faults.some(({ site }) => sites.has(site)),
     );
     let passed = false;

@@ -25,7 +25,7 @@ import { workedMilliseconds } from './clock.js';
 import type { Complaint, Different } from '../../src/exercise/complaint.js';
 import { complaints } from '../../src/exercise/complaint.js';
 import { Mechanic } from './mechanic.js';
-import { repairAction } from '../../src/exercise/repair-action.js';
+import { renewal, repairAction } from '../../src/exercise/repair-action.js';
 
 export type Kind = 'single' | 'double' | 'misread' | 'outside';
 
@@ -330,7 +330,7 @@ class Running {
     for (const { id } of suspect.faults) await mechanic.act(repairAction(bench, byId.get(id)!));
     for (const [i, element] of bench.network.fuses.entries()) {
       const { part } = bench.network.elements[element]!;
-      if ((car.openFuses >>> i) & 1) await mechanic.act({ do: 'fit new', part });
+      if ((car.openFuses >>> i) & 1) await mechanic.act(renewal(bench, part));
     }
   }
 

@@ -18,7 +18,7 @@ import type { Action, Reading } from '../../../src/session/events.js';
 import type { Complaint } from '../../../src/exercise/complaint.js';
 import { complaints } from '../../../src/exercise/complaint.js';
 import { Mechanic } from '../../trials/mechanic.js';
-import { repairAction } from '../../../src/exercise/repair-action.js';
+import { renewal, repairAction } from '../../../src/exercise/repair-action.js';
 
 /** Set-ups in which the owner drove before, enough for a short to blow its fuse. */
 const DRIVEN = 8;
@@ -90,7 +90,7 @@ export class Job {
     for (const [i, element] of bench.network.fuses.entries())
       if ((car.openFuses >>> i) & 1) {
         this.minutes += costsOf(bench.circuit)['fit-new'];
-        await mechanic.act({ do: 'fit new', part: bench.network.elements[element]!.part });
+        await mechanic.act(renewal(bench, bench.network.elements[element]!.part));
       }
     await mechanic.moveTo(place.setUp);
     this.minutes += costsOf(bench.circuit).look;
