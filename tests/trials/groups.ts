@@ -17,7 +17,7 @@ import {
 import type { AppliedFault } from '../../src/network/solver-types.js';
 import type { Ngspice } from '../oracle/ngspice.js';
 import type { Ailing, Question, Span } from './predictions.js';
-import { Predictions } from './predictions.js';
+import { DRAWS, Predictions } from './predictions.js';
 import { isTouched } from './touched.js';
 
 const METER_ERRORS = 3;
@@ -27,6 +27,8 @@ const OVERLOAD = 2e6;
 const TRIED = 7;
 /** Readings that are followed up over the draws, those that differ most first. */
 const FOLLOWED = 12;
+/** Vehicles that have a first look at a reading, beside the nominal one. */
+const FEW_DRAWS = 3;
 
 /** A fault as it is, or as a suspect would have it. */
 export interface Set {
@@ -78,9 +80,12 @@ export class Groups {
       );
       if (this.gap(question, drawn[0], drawn[1]) <= METER_ERRORS) continue;
       if (!checked) return question;
-      const one = await this.reference(question, real);
-      const other = await this.reference(question, likest.version);
-      if (this.gap(question, one, other) > METER_ERRORS) return question;
+      // Few draws first: what they do not tell apart, more of them tell apart less.
+      if (
+        (await this.isApart(question, real, likest.version, FEW_DRAWS)) &&
+        (await this.isApart(question, real, likest.version, DRAWS))
+      )
+        return question;
     }
     return undefined;
   }
@@ -89,11 +94,15 @@ export class Groups {
     return hull(this.ways(question, version).map((way) => this.predictions.nominal(question, way)));
   }
 
-  private async reference(question: Question, version: Version): Promise<Span | undefined> {
-    const spans: (Span | undefined)[] = [];
-    for (const way of this.ways(question, version))
-      spans.push(await this.predictions.reference(question, way));
-    return hull(spans);
+  private async isApart(question: Question, one: Version, other: Version, draws: number): Promise<boolean> {
+    const both: (Span | undefined)[] = [];
+    for (const version of [one, other]) {
+      const spans: (Span | undefined)[] = [];
+      for (const way of this.ways(question, version))
+        spans.push(await this.predictions.reference(question, way, draws));
+      both.push(hull(spans));
+    }
+    return this.gap(question, both[0], both[1]) > METER_ERRORS;
   }
 
   /** With every fault as it is; and without each that the test disturbs, which may come good by that. */

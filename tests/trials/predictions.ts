@@ -34,7 +34,7 @@ export interface Span {
   readonly high: number;
 }
 
-const DRAWS = 20;
+export const DRAWS = 20;
 /** Above this an added resistance is an open circuit, so that points behind it read zero with no meter in the network. */
 const OPEN_OHMS = 1e8;
 const MOST_SOLVERS = 400;
@@ -64,6 +64,7 @@ export class Predictions {
   private readonly pulses: boolean;
   private readonly prepared = new WeakMap<Question, Prepared>();
   private readonly outcomes = new Map<string, readonly Outcome[]>();
+  private readonly referred = new WeakMap<Question, Map<string, Promise<Span | undefined>>>();
 
   constructor(
     private readonly bench: Workbench,
@@ -101,18 +102,31 @@ export class Predictions {
     return this.span(question, ailing, this.vehicles);
   }
 
-  /** Over the draws, by ngspice with the meter attached; relays and fuses as the solver has them. */
-  async reference(question: Question, ailing: Ailing): Promise<Span | undefined> {
+  /**
+   * By ngspice with the meter attached; relays and fuses as the solver has them.
+   * @param draws the nominal vehicle and so many drawn ones; a few say at a fifth of the cost that two faults are not apart
+   */
+  async reference(question: Question, ailing: Ailing, draws = DRAWS): Promise<Span | undefined> {
+    const name = `${draws} ${ailing.blown} ${JSON.stringify(ailing.faults)}`;
+    let known = this.referred.get(question);
+    if (known === undefined) this.referred.set(question, (known = new Map()));
+    let span = known.get(name);
+    if (span === undefined) known.set(name, (span = this.refer(question, ailing, draws)));
+    return span;
+  }
+
+  private async refer(question: Question, ailing: Ailing, draws: number): Promise<Span | undefined> {
     const asked = this.prepare(question);
     if (asked === undefined) return undefined;
+    const vehicles = this.vehicles.slice(0, draws + 1);
     // A current is no voltage: it would need the element's own drop, which is too small to print.
     if (this.ngspice === undefined || asked.quantity.through !== undefined || this.pulses)
-      return this.drawn(question, ailing);
+      return this.span(question, ailing, vehicles);
     const { a, b } = asked.quantity;
     const nodes = [a, b].filter((node) => node !== 0);
     const variant = this.variant(asked, ailing);
     const { added } = asked;
-    const cases = this.vehicles.flatMap(({ network }): SpiceCase[] =>
+    const cases = vehicles.flatMap(({ network }): SpiceCase[] =>
       new Solver(network, added).solve(variant).map(({ pulledIn, blown, volts }) => ({
         network,
         added,
@@ -124,7 +138,7 @@ export class Predictions {
       })),
     );
     const solved = await this.inDamp(this.ngspice, cases).catch(() => undefined);
-    if (solved === undefined) return this.drawn(question, ailing);
+    if (solved === undefined) return this.span(question, ailing, vehicles);
     const values = solved.map((volts) => read(asked, volts[a]! - volts[b]!, ailing.faults));
     return hull(this.floats(asked, variant) ? [...values, 0] : values);
   }
