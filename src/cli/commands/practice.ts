@@ -83,7 +83,7 @@ function attend(
 /** The marks, the student's road with the best step beside each, the planner's road on the same vehicle. */
 async function afterwards({ output }: Context, run: Run): Promise<void> {
   const { bench, exercise } = run;
-  output.say('Working out the best road; this may take a few seconds.', 'faint');
+  output.say('Working out the best road; on a large circuit this may take a minute.', 'faint');
   const other = await Run.begin(bench, exercise);
   const par = await planned(other);
   const mark = markOf(run, par);
