@@ -25,19 +25,24 @@ const FURTHER: Limits = { pairs: 1200, boxes: 60 };
 
 /** Between two findings. Depends on circuit and session alone, not on what is remembered of earlier calls. */
 export function pairsAtOnce(bench: Workbench, evidence: Evidence): Limits {
-  return cut(AT_MOST, bench, evidence);
+  return cut(AT_MOST, AT_LEAST, shareOf(bench, evidence));
 }
 
 /** Between two findings, when nothing has explained them. Never fewer than `pairsAtOnce`. */
 export function pairsFurther(bench: Workbench, evidence: Evidence): Limits {
-  return cut(FURTHER, bench, evidence);
+  // Each relay, and each state of a module, makes a box dearer: it has more ways to stand.
+  const share = shareOf(bench, evidence) / (1 + bench.network.coils.length);
+  return cut(FURTHER, pairsAtOnce(bench, evidence), share);
 }
 
-function cut(most: Limits, bench: Workbench, evidence: Evidence): Limits {
-  // Longer sessions have more steps to walk and leave more to tell apart in each; larger networks likewise: by measurement about the square.
-  const share = Math.min(1, (SMALL / (bench.network.elements.length * evidence.steps.length)) ** 2);
+/** Longer sessions have more steps to walk and leave more to tell apart in each; larger networks likewise: by measurement about the square. */
+function shareOf(bench: Workbench, evidence: Evidence): number {
+  return Math.min(1, (SMALL / (bench.network.elements.length * evidence.steps.length)) ** 2);
+}
+
+function cut(most: Limits, least: Limits, share: number): Limits {
   return {
-    pairs: Math.max(AT_LEAST.pairs, Math.round(most.pairs * share)),
-    boxes: Math.max(AT_LEAST.boxes, Math.round(most.boxes * share)),
+    pairs: Math.max(least.pairs, Math.round(most.pairs * share)),
+    boxes: Math.max(least.boxes, Math.round(most.boxes * share)),
   };
 }
