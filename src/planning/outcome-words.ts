@@ -23,6 +23,8 @@ export interface OutcomeWords {
 const RARE = 0.01;
 const MOST_NAMES = 6;
 const MOST_RULED_OUT = 4;
+/** Part of the versions that one word must stand for. */
+const FEW_SAY = 0.25;
 /** Ohms from here on show as OL. */
 const OL_OHMS = 1e7;
 
@@ -81,10 +83,10 @@ export function whenWords(bench: Workbench, reading: Reading, figures: readonly 
   const [low, high] = [Math.min(...figures), Math.max(...figures)];
   switch (reading.kind) {
     case 'load':
-      return sight(WORDS[bench.network.loads.get(reading.load)!.kind], (low + high) / 2);
+      return sights(WORDS[bench.network.loads.get(reading.load)!.kind], figures);
     case 'test lamp':
     case 'fuse lamp':
-      return sight(['lit', 'dim', 'off'], (low + high) / 2);
+      return sights(['lit', 'dim', 'off'], figures);
     case 'ohms':
     case 'continuity':
       if (low >= OL_OHMS) return 'OL';
@@ -103,11 +105,18 @@ export function whenWords(bench: Workbench, reading: Reading, figures: readonly 
   }
 }
 
-/** The word for so much of the rated volts; words run from good to dead. */
-function sight(words: readonly string[], share: number): string {
-  if (share > 0.58) return words[0]!;
-  if (share < 0.3) return words.at(-1)!;
-  return words.length > 2 ? words[1]! : `${words[1]!} or ${words[0]!}`;
+/** The words for these shares of the rated volts, but for those that few of them say: "runs or slow"; words run from good to dead. */
+function sights(words: readonly string[], shares: readonly number[]): string {
+  const said = shares.map((share) => sight(words, share));
+  return words
+    .filter((word) => said.filter((some) => some.includes(word)).length > FEW_SAY * shares.length)
+    .join(' or ');
+}
+
+function sight(words: readonly string[], share: number): readonly string[] {
+  if (share > 0.58) return [words[0]!];
+  if (share < 0.3) return [words.at(-1)!];
+  return words.length > 2 ? [words[1]!] : words;
 }
 
 function range(low: number, high: number, unit: string): string {

@@ -1,5 +1,5 @@
 /** A test worth doing next: in words for a person, as lines for the record, and as the events those lines stand for. */
-import type { Action, Reading } from '../session/events.js';
+import type { Action, Reading, Sight } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import type { Caution } from './cautions.js';
 
@@ -27,6 +27,8 @@ export interface Suggestion {
   readonly separates: boolean;
   /** What kind of answer the line waits for. */
   readonly expects: 'volts' | 'ohms' | 'beep' | 'sight' | 'testlamp' | 'amps' | 'scan';
+  /** Words for what the load may do, good first; left out where no load is looked at. */
+  readonly sights?: readonly Sight[];
   /** What each outcome would mean. `when`: "about 12 V". `chance`: 0 to 1. */
   readonly outcomes: readonly { readonly when: string; readonly means: string; readonly chance: number }[];
   readonly cautions: readonly Caution[];

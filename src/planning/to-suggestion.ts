@@ -1,4 +1,5 @@
 /** A weighed test as a suggestion: in words, as lines and events, with its outcomes and cautions. */
+import { WORDS } from '../diagnosis/sights.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import { edit } from '../session/actions.js';
 import type { Case } from '../session/case.js';
@@ -32,6 +33,7 @@ export function toSuggestion(
     gain,
     separates,
     expects: expected(reading),
+    ...(reading.kind === 'load' && { sights: WORDS[bench.network.loads.get(reading.load)!.kind] }),
     outcomes: wiggle === undefined ? outcomesOf(bench, reading, members) : wiggleOutcomes(members, wiggle.at),
     cautions: cautionsOn(bench, session, actions, reading),
   };

@@ -13,7 +13,7 @@ const ANSWER: Readonly<Record<Suggestion['expects'], string>> = {
   ohms: 'the reading, like 0.3, 1k2 or OL',
   amps: 'the reading, like 1.7 or 450mA',
   beep: 'yes or no',
-  sight: 'what it does: lit, dim, off, flickers, runs, slow, clicks ...',
+  sight: 'what it does',
   testlamp: 'lit, dim or off',
   scan: 'what the scan tool shows, or: no answer',
 };
@@ -38,13 +38,17 @@ export function showSuggestion(
     paragraph(`${words} (about ${round(minutes)} min)`, head, '  '),
     ...first.map((step) => `  first: ${step}`),
     `  line:  ${line} ...`,
-    paragraph(`answer: ${ANSWER[suggestion.expects]}; or: cannot tell, cannot reach, no tool`, '  ', '    '),
+    paragraph(`answer: ${answerTo(suggestion)}; or: cannot tell, cannot reach, no tool`, '  ', '    '),
     ...outcomes.map(({ when, means, chance }) =>
       paragraph(`${when}: ${means}`, `  ${percent(chance).padStart(5)}  `),
     ),
     ...(road === undefined ? [] : [paragraph(road, '  ', '    ')]),
     ...cautionLines(suggestion.cautions),
   ];
+}
+
+function answerTo({ expects, sights }: Suggestion): string {
+  return sights === undefined ? ANSWER[expects] : `${ANSWER[expects]}: ${sights.join(', ')}`;
 }
 
 /** How far the right repair is this way, and how much farther than by the best; why, where minutes do not say it. */
