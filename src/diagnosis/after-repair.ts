@@ -87,21 +87,17 @@ function anyhow(fault: Fault): Fault {
 
 /** The session in which this repair has mended this fault for good. */
 function withSuccess(evidence: Evidence, fault: Fault, at: number): Evidence {
+  const ids = [fault.id, anyhow(fault).id];
   const steps = evidence.steps.map((step, i) =>
     i === at && step.kind === 'change'
       ? {
           ...step,
-          replaced: (other: Fault) => isSame(other, fault) || step.replaced?.(other) === true,
+          replaced: (other: Fault) => ids.includes(other.id) || step.replaced?.(other) === true,
         }
       : step,
   );
   const prefixes = evidence.prefixes.map((prefix, i) => (i <= at ? prefix : `${prefix}, ${fault.id} mended`));
   return { ...evidence, steps, prefixes };
-}
-
-/** Also where it is judged in one cell. */
-function isSame(one: Fault, other: Fault): boolean {
-  return one.site === other.site && one.kind === other.kind && one.label === other.label;
 }
 
 function named(verdict: Verdict, repaired: Fault, fault: Fault): Verdict {

@@ -132,8 +132,10 @@ function searchPairs(
   const amiss = abnormal.map((sense) => sense.observation);
   const within = (limits: Limits) => judgePairs(bench, faults, evidence, amiss, limits);
   if (depth.allPairs === true) return within(EVERY_PAIR);
-  const usual = within(pairsAtOnce(bench, evidence));
-  return usual.standing.length > 0 ? usual : within(pairsFurther(bench, evidence));
+  const [few, more] = [pairsAtOnce(bench, evidence), pairsFurther(bench, evidence)];
+  const usual = within(few);
+  const isFurther = more.pairs > few.pairs || more.boxes > few.boxes;
+  return usual.standing.length === 0 && isFurther ? within(more) : usual;
 }
 
 /** It fits in no other way than as a repair that failed. */

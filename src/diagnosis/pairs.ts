@@ -69,8 +69,8 @@ export function judgePairs(
   };
 }
 
-export interface Judged<P extends GroupPair> {
-  readonly pair: P;
+interface Judged {
+  readonly pair: GroupPair;
   readonly both: Standing;
 }
 
@@ -79,14 +79,14 @@ export interface Judged<P extends GroupPair> {
  * searched. It falls only by the whole box. Where the search is limited, the boxes searched are those of the pairs that got furthest
  * at the likely severities; the others are left unjudged.
  */
-export function* judged<P extends GroupPair>(
+function* judged(
   bench: Workbench,
-  pairs: readonly P[],
+  pairs: readonly GroupPair[],
   evidence: Evidence,
   { pairs: most, boxes }: Limits,
-): Generator<Judged<P>> {
-  const open: { pair: P; faults: readonly Fault[]; reached: number }[] = [];
-  const boxed = (pair: P, faults: readonly Fault[]): Judged<P> => {
+): Generator<Judged> {
+  const open: { pair: GroupPair; faults: readonly Fault[]; reached: number }[] = [];
+  const boxed = (pair: GroupPair, faults: readonly Fault[]): Judged => {
     const [steady, loose] = bothCourses(bench, faults, evidence);
     return {
       pair,

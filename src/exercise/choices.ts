@@ -130,10 +130,10 @@ function judgeRepair(
     return { kind: 'repair', bits: 0, value: share, best: undefined, score: 0 };
   if (diagnosis.groups.length > 1 && share < HOPELESS)
     return { kind: 'repair', bits: 0, value: share, best: undefined, score: 0 };
+  if (share >= PLAIN) return { kind: 'repair', bits: 0, value: 0, best: undefined, score: 1 };
   const repair = repairOf(bench, action);
   const best = bestTest();
   const most = Math.max(0, ...diagnosis.groups.map((group) => group.share));
-  if (share >= PLAIN) return { kind: 'repair', bits: 0, value: 0, best: undefined, score: 1 };
   if (best === undefined)
     return { kind: 'repair', bits: 0, value: share, best: undefined, score: scoreOf(share, most) };
   const worth = new WorthOf(bench, session, diagnosis);

@@ -121,14 +121,21 @@ async function complaintOf(
   for (let i = 0; i < most; i++) {
     const place = places[(start + i) % most]!;
     const found = await seen(bench, faults, seed, place);
-    if (found === undefined) continue;
-    // Whichever of two is mended first, the complaint stays: on this very vehicle, not only on the drawing.
-    let each = faults.length > 1 ? faults : [];
-    while (each.length > 0 && (await seen(bench, [each[0]!], seed, place)) !== undefined)
-      each = each.slice(1);
-    if (each.length === 0) return found;
+    if (found !== undefined && (await isSeenOfEach(bench, faults, seed, place))) return found;
   }
   return undefined;
+}
+
+/** Whichever of two is mended first, the complaint stays: on this very vehicle, not only on the drawing. */
+async function isSeenOfEach(
+  bench: Workbench,
+  faults: readonly HiddenFault[],
+  seed: number,
+  place: Complaint,
+): Promise<boolean> {
+  if (faults.length === 1) return true;
+  for (const fault of faults) if ((await seen(bench, [fault], seed, place)) === undefined) return false;
+  return true;
 }
 
 async function seen(

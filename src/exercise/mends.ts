@@ -3,7 +3,7 @@ import type { Fault, Repair } from '../diagnosis/faults.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Action } from '../session/events.js';
 
-/** Faults that the act mends where they are there; as the simulated vehicle has it. */
+/** Faults that the act mends where they are there: on the simulated vehicle, and in the marks. */
 export function mendedBy(bench: Workbench, action: Action): readonly Fault[] {
   switch (action.do) {
     case 'fit new':

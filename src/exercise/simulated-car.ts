@@ -21,6 +21,7 @@ import type { Answer, Car } from './car.js';
 import { FuseItems } from './fuse-items.js';
 import type { HiddenFault } from './hidden-faults.js';
 import { amperes, isDark } from './element-current.js';
+import { mendedBy } from './mends.js';
 import { brightest, effectiveOf, meanOf } from './phases.js';
 import type { Phase } from './phases.js';
 import { drawPartValues } from './part-values.js';
@@ -331,28 +332,12 @@ export class SimulatedCar implements Car {
     return this.alteration !== undefined || this.faults.some(({ fault }) => canBlow(fault));
   }
 
-  /** What the action repairs. */
+  /** What the action repairs, and the fuse that it makes whole. */
   private mend(action: Action): void {
-    switch (action.do) {
-      case 'fit new':
-        this.faults = this.faults.filter(
-          ({ fault }) => !((fault.owner === 'item' || fault.inHousing) && fault.part === action.part),
-        );
-        this.blown = this.switching.closed(this.blown, action.part);
-        return;
-      case 'reset':
-        this.blown = this.switching.closed(this.blown, action.part);
-        return;
-      case 'repair':
-        this.faults = this.faults.filter(({ fault }) => fault.part !== action.at && fault.site !== action.at);
-        return;
-      case 'clean':
-      case 'tighten':
-        this.faults = this.faults.filter(
-          ({ fault }) => !fault.contact || (fault.site !== action.at && fault.part !== action.at),
-        );
-        return;
-    }
+    const mended = new Set(mendedBy(this.bench, action).map(({ id }) => id));
+    this.faults = this.faults.filter(({ fault }) => !mended.has(fault.id));
+    if (action.do === 'fit new' || action.do === 'reset')
+      this.blown = this.switching.closed(this.blown, action.part);
   }
 }
 

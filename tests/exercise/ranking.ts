@@ -35,7 +35,7 @@ export function benchOf(circuit: string): Promise<Workbench> {
   return last.bench;
 }
 
-/** Undefined where the planner itself does not cure it: two faults that hide behind each other. */
+/** Undefined where nothing that is drawn for this circuit shows. */
 export async function rank(
   circuit: string,
   seed: number,

@@ -17,7 +17,7 @@ export function ownCircuitText(wish: Wish, id: string): string {
     '# line, the commas, and the brackets in pairs: {} holds what belongs to one thing, [] a list in its order. A number is',
     '# followed by a blank and its unit: 0.4 m. An id or a position stands in several places: change it in all of them or in none.',
     '# Lengths, sizes and minutes that nobody was asked for are guesses: put in what you know.',
-    `circuit: ${id}  # short name for the program, in small letters`,
+    `circuit: ${id}  # its short name: letters, digits, - and _`,
     `title: ${written(wish.title)}`,
     'about: >  # the indented lines below, for the reader only; nothing is worked out from them',
     ...about(wish).map((line) => `  ${line}`),
