@@ -3,7 +3,7 @@
  * Judged as pairs over the whole session, the repaired member healthy from its repair on.
  */
 import { alikeFaults, parts } from './alike-faults.js';
-import type { Evidence } from './evidence-types.js';
+import type { Evidence, EvidenceStep } from './evidence-types.js';
 import type { Fault } from './faults.js';
 import { bothCourses, judgeOn } from './hypotheses.js';
 import type { Standing } from './rank.js';
@@ -16,26 +16,35 @@ export interface Repaired {
   readonly step: number;
 }
 
-/** Repaired faults looked at, the likeliest first: each costs as much as judging every fault anew. */
-const MOST_REPAIRED = 2;
+/** Repaired faults looked at: each costs as much as judging every fault anew. */
+const MOST = { alone: 12, beside: 6 };
 
-/** Faults that explained everything until they were repaired, when something is out of order still. */
-export function repairedInVain(bench: Workbench, evidence: Evidence): readonly Repaired[] {
+/**
+ * Faults that were repaired, after which something was out of order still.
+ * @returns those that explained everything until then, the likeliest first; and those that did not, so that another one was there in
+ * any case, of the latest repairs first
+ */
+export function repairedInVain(
+  bench: Workbench,
+  evidence: Evidence,
+): { readonly alone: readonly Repaired[]; readonly beside: readonly Repaired[] } {
   const { steps } = evidence;
-  const last = steps.findLastIndex((step) => step.kind === 'change' && step.mends !== undefined);
-  const again = steps.slice(last + 1).some((step) => step.kind === 'observation' && step.again);
-  if (last < 0 || !again) return [];
-  const found: Repaired[] = [];
+  const again = steps.findLastIndex((step) => step.kind === 'observation' && step.again);
+  const alone: Repaired[] = [];
+  const beside: Repaired[] = [];
   steps.forEach((step, i) => {
-    if (step.kind !== 'change' || step.mends === undefined) return;
+    if (i > again || step.kind !== 'change' || step.mends === undefined) return;
     const until = { ...evidence, steps: steps.slice(0, i), prefixes: evidence.prefixes.slice(0, i + 1) };
     for (const fault of bench.faults) {
-      if (!step.mends(fault) || found.some((one) => one.fault === fault)) continue;
+      if (!step.mends(fault) || [...alone, ...beside].some((one) => one.fault === fault)) continue;
       const { fall } = judgeOn(bench, [fault], until, 'steady');
-      if (fall === undefined) found.push({ fault, step: i });
+      (fall === undefined ? alone : beside).push({ fault, step: i });
     }
   });
-  return found.sort((a, b) => b.fault.weight - a.fault.weight).slice(0, MOST_REPAIRED);
+  return {
+    alone: alone.sort((a, b) => b.fault.weight - a.fault.weight).slice(0, MOST.alone),
+    beside: beside.sort((a, b) => b.step - a.step || b.fault.weight - a.fault.weight).slice(0, MOST.beside),
+  };
 }
 
 /**
@@ -85,17 +94,18 @@ function anyhow(fault: Fault): Fault {
   return one;
 }
 
-/** The session in which this repair has mended this fault for good. */
+/** The session in which this repair has mended this fault for good: nothing that is touched later brings it back. */
 function withSuccess(evidence: Evidence, fault: Fault, at: number): Evidence {
   const ids = [fault.id, anyhow(fault).id];
-  const steps = evidence.steps.map((step, i) =>
-    i === at && step.kind === 'change'
-      ? {
-          ...step,
-          replaced: (other: Fault) => ids.includes(other.id) || step.replaced?.(other) === true,
-        }
-      : step,
-  );
+  const steps = evidence.steps.map((step, i): EvidenceStep => {
+    if (i < at || step.kind !== 'change') return step;
+    if (i > at)
+      return {
+        ...step,
+        touched: step.touched.map((touch) => (other) => !ids.includes(other.id) && touch(other)),
+      };
+    return { ...step, replaced: (other) => ids.includes(other.id) || step.replaced?.(other) === true };
+  });
   const prefixes = evidence.prefixes.map((prefix, i) => (i <= at ? prefix : `${prefix}, ${fault.id} mended`));
   return { ...evidence, steps, prefixes };
 }

@@ -54,11 +54,10 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
   const isAssumed = (both: Standing) => both[0].faults.some((fault) => assumed.has(fault.part));
   const stands = (both: Standing) => both.some((verdict) => verdict.fall === undefined);
   const standing = singles.filter((both) => stands(both) && !isAssumed(both));
-  const repaired = standing.every(isInVain) ? repairedInVain(bench, evidence) : [];
   const others = singles
     .map(([{ faults }]) => faults[0]!)
     .filter((fault) => !assumed.has(fault.part) && !standing.some(([{ faults }]) => faults[0] === fault));
-  const second = leftOver(bench, others, evidence, repaired);
+  const second = standing.every(isInVain) ? secondFaults(bench, others, evidence) : [];
   // Pairs of other faults only where no second one explains what the repair left.
   const more = [...standing, ...second].every(isInVain);
   const search = searchPairs(bench, evidence, others, abnormal, more, depth);
@@ -114,6 +113,13 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
       .map(([{ faults }]) => infoOf(faults[0]!)),
     triples: triples.length > 0,
   };
+}
+
+/** What is wrong beside a fault that was repaired. @param faults those that explain nothing alone */
+function secondFaults(bench: Workbench, faults: readonly Fault[], evidence: Evidence): readonly Standing[] {
+  const { alone, beside } = repairedInVain(bench, evidence);
+  const usual = leftOver(bench, faults, evidence, alone);
+  return usual.every(isInVain) ? [...usual, ...leftOver(bench, faults, evidence, beside)] : usual;
 }
 
 /**

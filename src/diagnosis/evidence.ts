@@ -10,6 +10,7 @@ import type { SetUp } from '../session/setup.js';
 import { atRest } from '../session/setup.js';
 import { healthyRange, isAmiss } from './amiss.js';
 import type { Fault } from './faults.js';
+import { isMendedBy } from './mended-by.js';
 import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
@@ -173,7 +174,7 @@ function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp 
     kind: 'change',
     touched: [touched],
     operated: action.do === 'operate',
-    mends: mendedBy(action, touched, replaced),
+    mends: isRepair(action) ? (fault) => isMendedBy(action, fault, binned) : undefined,
     replaced,
     newFuse: closed === undefined ? 0 : fuseMask(bench, closed),
     movedFuses:
@@ -187,18 +188,6 @@ function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp 
     }, 0),
     standing: after === undefined ? undefined : standingOf(bench, after),
   };
-}
-
-function mendedBy(action: Action, touched: Touch, replaced: Touch | undefined): Touch | undefined {
-  switch (action.do) {
-    case 'fit new':
-      return (fault) => replaced?.(fault) === true || (fault.inHousing && fault.part === action.part);
-    case 'clean':
-    case 'tighten':
-      return (fault) => fault.contact && touched(fault);
-    default:
-      return isRepair(action) ? touched : undefined;
-  }
 }
 
 function fuseMask(bench: Workbench, part: string): number {

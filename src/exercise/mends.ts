@@ -1,25 +1,12 @@
 /** What an act on the vehicle would mend, and what that takes: the repair of the fault, by the fault's own minutes and price. */
 import type { Fault, Repair } from '../diagnosis/faults.js';
+import { isMendedBy } from '../diagnosis/mended-by.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Action } from '../session/events.js';
 
 /** Faults that the act mends where they are there: on the simulated vehicle, and in the marks. */
 export function mendedBy(bench: Workbench, action: Action): readonly Fault[] {
-  switch (action.do) {
-    case 'fit new':
-      return bench.faults.filter(
-        ({ owner, inHousing, part }) => (owner === 'item' || inHousing) && part === action.part,
-      );
-    case 'repair':
-      return bench.faults.filter(({ part, site }) => part === action.at || site === action.at);
-    case 'clean':
-    case 'tighten':
-      return bench.faults.filter(
-        ({ contact, site, part }) => contact && (site === action.at || part === action.at),
-      );
-    default:
-      return [];
-  }
+  return bench.faults.filter((fault) => isMendedBy(action, fault));
 }
 
 /**

@@ -85,3 +85,53 @@ test('when the switch that blew the fuse is renewed and the blown fuse is put ba
   const switched = window.faults.find(({ id }) => id === 'S3:30-4 stuck')!;
   expect(judge(window, [switched], evidence).fall).toBeUndefined();
 });
+
+const FLAT_AND_BROKEN = [
+  ...['key on', 'tank full', 'coolant hot', 'H1 off', 'E1 E2 dead', 'prove volts', 'prove ohms'],
+  ...['key off', 'tank empty', 'coolant cold', 'ohms F1.2 body 209', 'key on', 'coolant hot'],
+  ...['volts H1.1 H1.31 1.269', 'volts H1.1 1.269', 'volts X1.1c 1.269', 'volts X1.1h 1.269'],
+  ...['clean W4', 'tank full', 'H1 off', 'volts X1.4h 0.449', 'volts F1.1 1.269', 'volts bat+ bat- 1.27'],
+  ...['new G1', 'H1 off'],
+];
+
+test('when a repair mends one of two faults, of which neither explained everything, then the other is found beside it', async () => {
+  const gauges = await workbenchOf('fuel-gauge');
+  const beside = (lines: readonly string[]) =>
+    diagnosisOf(gauges, lines).suspects.find(({ hypothesis }) => hypothesis === 'H1:1 lead open')?.besides;
+  expect(beside(FLAT_AND_BROKEN)?.map(({ id }) => id)).toEqual(['G1:emf flat']);
+  // Nor is it forgotten once it is mended.
+  expect(beside([...FLAT_AND_BROKEN, 'new H1', 'H1 lit'])?.map(({ id }) => id)).toEqual(['G1:emf flat']);
+});
+
+test('when many places of one run were repaired in turn then the fault beside the last ones is found too', async () => {
+  const horn = await workbenchOf('horn');
+  const repaired = (...at: string[]) => at.flatMap((one) => [`clean ${one}`, 'B2 silent']);
+  const { suspects } = diagnosisOf(horn, [
+    ...['horn button pressed', 'bonnet open', 'B2 silent', 'K1 silent', 'H1 lit', 'prove volts'],
+    ...['volts K1.85 12.56', 'volts GP4 0.0119', ...repaired('X1', 'GP2'), 'new S1', 'B2 silent'],
+    ...[...repaired('S1.1'), 'volts bat+ K1.85 0.0144', ...repaired('S1.2', 'W6', 'W7', 'W8', 'W9')],
+  ]);
+  const second = suspects.find(({ hypothesis }) => hypothesis === 'W5 resistance');
+  expect(second?.besides).toHaveLength(1);
+});
+
+test('when what was mended is touched again then it does not come back beside a second fault', async () => {
+  // A dead supply pin of the module, and a splice before it that was cleaned: a bad contact of the relay keeps no coil from clicking.
+  const pump = await workbenchOf('fuel-pump');
+  const seen = [
+    ...['key on', 'E1 cold', 'K1 silent', 'prove volts', 'volts SP3 A1.15 12.4'],
+    ...['clean SP3', 'E1 cold', 'clean W8', 'E1 cold', 'K1 silent'],
+  ];
+  const ids = suspectIds(diagnosisOf(pump, seen));
+  expect(ids).toContain('A1.15 resistance');
+  expect(ids).not.toContain('K1.30 resistance');
+});
+
+test('when a wire is cleaned then the pin at its end is not taken for repaired in vain', async () => {
+  const pump = await workbenchOf('fuel-pump');
+  const { suspects } = diagnosisOf(pump, ['key on', 'E1 cold', 'K1 silent', 'clean W8', 'E1 cold']);
+  const notes = (id: string) =>
+    suspects.find(({ hypothesis }) => hypothesis === id)!.soft.map(({ words }) => words);
+  expect(notes('W8 resistance')).toContain('it was repaired, and the complaint stayed');
+  expect(notes('A1.15 resistance')).toEqual([]);
+});
