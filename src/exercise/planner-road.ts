@@ -11,7 +11,7 @@ import type { Run } from './run.js';
 
 /** Tests after which the planner gives up, and repairs that did not cure. */
 const MOST_TESTS = 40;
-const MOST_REPAIRS = 12;
+const MOST_REPAIRS = 40;
 
 export interface Road {
   /** The complaint was cured and every condition repeated. */
@@ -131,6 +131,25 @@ function conclusions(run: Run): readonly Event[] {
   return [...parts].map((at) => ({ type: 'concluded', at, words: 'mended, and the complaint is gone' }));
 }
 
+/**
+ * Ids of the faults of the likeliest suspect whose repair, as something is done by hand, was not done yet. A wire is cleaned at its ends
+ * or mended along its length: the one does not do for the other.
+ * @param tried acts done already; grows
+ */
+function likeliestUntried(run: Run, tried: Set<string>): readonly string[] | undefined {
+  const { bench } = run;
+  for (const { suspects } of diagnosisOf(run).groups)
+    for (const { faults } of suspects) {
+      const ids = new Set(faults.map(({ id }) => id));
+      const acts = bench.faults.filter(({ id }) => ids.has(id)).map((fault) => repairAction(bench, fault));
+      const key = JSON.stringify(acts);
+      if (tried.has(key)) continue;
+      tried.add(key);
+      return [...ids];
+    }
+  return undefined;
+}
+
 /** Opens the session and goes the whole way. */
 export async function planned(run: Run): Promise<Road> {
   await doAll(run, run.opening);
@@ -156,14 +175,9 @@ export async function planned(run: Run): Promise<Road> {
       if (run.recorded[before]?.event.type === 'attempted')
         await doAll(run, [{ type: 'skipped', test: test.line, why: 'cannot tell' }]);
     }
-    const next = diagnosisOf(run).groups.find(({ repair }) => !tried.has(repair.how));
+    const next = likeliestUntried(run, tried);
     if (next === undefined) break;
-    tried.add(next.repair.how);
-    const { faults } = next.suspects[0]!;
-    await mend(
-      run,
-      faults.map(({ id }) => id),
-    );
+    await mend(run, next);
     cured = await lookAgain(run);
     if (cured) await repeatAll(run);
     if (cured) await doAll(run, conclusions(run));
