@@ -19,7 +19,7 @@ const COSTS = { claim: 0.4, part: 0.5, spoilt: 0.5 };
 /** A needless part is one fitted on a choice worth less than this part of the best. */
 const FAIR_CHOICE = 0.75;
 /** After a grave unsafe act no more than this many of 100 in all, and less for each further one: safe comes first. */
-const CAP = { first: 40, further: 5 };
+const CAP = { first: 30, further: 5 };
 /** Left out budgets: twice the planner's minutes, and its money with so much to spare. */
 const BUDGET = { times: 2, least: 10, money: 1.2, moneyLeast: 5 };
 
@@ -113,19 +113,14 @@ export function markOf(run: Run, par: Road): Mark {
   if (!cured) lose('parts', marking.parts, lastRepair(), 'parts count only where the vehicle is cured');
   for (const { number, event } of counted) {
     if (event.type !== 'did' || !isRepair(event.action) || slips.has(number)) continue;
-    if ((run.mets.get(number)?.mended.length ?? 0) > 0) continue;
+    const mended = (run.mets.get(number)?.mended.length ?? 0) > 0;
     const choice = choices.find((one) => one.number === number);
     if (choice !== undefined && choice.score >= FAIR_CHOICE) continue;
-    if (choice === undefined && event.action.do === 'fit new') {
-      // A fuse seen blown: renewing it is no guess, but renewing it again is.
-      if (!popsAgain(number)) continue;
-    }
-    lose(
-      'parts',
-      COSTS.part * marking.parts,
-      number,
-      'it mended nothing, and what was known did not ask for it',
-    );
+    // A fuse seen blown: renewing it is no guess, but renewing it again is.
+    if (choice === undefined && (mended || (event.action.do === 'fit new' && !popsAgain(number)))) continue;
+    // A guess is not made better by its luck.
+    const did = mended ? 'it happened to mend something' : 'it mended nothing';
+    lose('parts', COSTS.part * marking.parts, number, `${did}, and what was known did not ask for it`);
   }
 
   // Claims.

@@ -39,7 +39,7 @@ const ITEMS: Readonly<Record<MarkItem, string>> = {
   found: 'fault found',
   choices: 'choice of tests',
   economy: 'minutes and money',
-  parts: 'needless parts',
+  parts: 'repairs on a guess',
   claims: 'claims proved',
   safety: 'safe work',
   verified: 'repair proved',

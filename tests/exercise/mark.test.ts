@@ -49,10 +49,24 @@ test('when a part is renewed for nothing then its event is named', async () => {
   expect(mark.minutes).toBeGreaterThan((await marked(...CAREFUL)).minutes);
 });
 
-test('when a feed is sparked to ground then no more than 40 marks are left, and the jumper is named', async () => {
+test('when a guess happens to be right then it is marked as a guess all the same', async () => {
+  const mark = await marked(
+    'H1 when key on, gear reverse',
+    'clean X3',
+    'H1 when key on, gear reverse',
+    'cause X3',
+    'done',
+  );
+  expect(mark.cured).toBe(true);
+  const loss = mark.losses.find(({ item }) => item === 'parts');
+  expect(loss?.event?.words).toContain('clean X3');
+  expect(loss?.why).toContain('happened to mend');
+});
+
+test('when a feed is sparked to ground then no more than 30 marks are left, and the jumper is named', async () => {
   const mark = await marked('key on', 'jumper F7.2 body', 'unjumper', 'new F7', 'key off', ...CAREFUL);
   expect(mark.cured).toBe(true);
-  expect(mark.total).toBe(40);
+  expect(mark.total).toBe(30);
   expect(
     mark.losses
       .filter(({ item }) => item === 'safety')

@@ -31,14 +31,20 @@ export const STUDENTS: Readonly<Record<string, Student>> = {
   planner: async (run) => void (await planned(run)),
   /**
    * From the battery along the current to the load and on to ground, volts at each point; then what lies between good and bad, the
-   * likeliest by those readings first, the bad point read again after each repair; where it has come good, on along the feed. (The
-   * first counts were made with a student who repaired what they had just measured good, and who never went on.)
+   * likeliest by those readings first, the bad point read again after each repair; where it has come good, on along the feed. Too many
+   * volts say that the break is further on; where a relay's contact lies on the way its coil is followed next. (The first counts were made with a student who repaired what they had just measured good,
+   * who never went on, who took the first point with too many volts for the far side of the break, and who followed no coil.)
    */
   'feed-follower': async (run) => {
     await begin(run);
     const all = orderOf(run);
     const tried = new Set<string>();
-    for (const one of run.complained) if (await alongTheFeed(run, one, all, tried)) return finish(run);
+    const ways: Way[] = [...run.complained];
+    for (const way of ways) {
+      if (await alongTheFeed(run, way, all, tried)) return finish(run);
+      for (const load of coilsOn(run, way))
+        if (!ways.some((other) => other.load === load)) ways.push({ ...way, load });
+    }
     if (!(await repairInTurn(run, orderOf(run), tried))) await repairInTurn(run, all, tried);
     await finish(run);
   },
@@ -115,10 +121,22 @@ async function repairInTurn(run: Run, order: readonly Try[], tried: Set<string>)
   return false;
 }
 
+/** What is followed, and in which condition. */
+type Way = Pick<Complained, 'load' | 'setUp' | 'when'>;
+
+/** Relays whose contact lies on the way: coils that may be why it does not conduct. */
+function coilsOn({ bench }: Run, { setUp, load }: Way): readonly string[] {
+  const { network } = bench;
+  const parts = new Set(wayThrough(bench, setUp, load).elements.map((i) => network.elements[i]!.part));
+  return [...network.loads].flatMap(([id, { element }]) =>
+    id !== load && parts.has(network.elements[element]!.part) ? [id] : [],
+  );
+}
+
 /** Follows the feed and repairs what it says, on and on. True when the complaint is gone. @param all what was suspected at first */
 async function alongTheFeed(
   run: Run,
-  { setUp, load, when }: Complained,
+  { setUp, load, when }: Way,
   all: readonly Try[],
   tried: Set<string>,
 ): Promise<boolean> {
@@ -134,17 +152,23 @@ async function alongTheFeed(
   // What this battery gives, so that a weak one is not taken for a fault.
   const battery = (await volts('bat+')) ?? 0;
   const usual = Math.max(...stations.map(({ good }) => good));
-  const isGood = async ({ point, good }: (typeof stations)[number]) => {
+  const judge = async ({ point, good }: (typeof stations)[number]): Promise<'good' | 'low' | 'high'> => {
     const shown = await volts(point);
-    return shown === undefined || Math.abs(shown - good * (usual > 0 ? battery / usual : 1)) < CLEARLY;
+    const away = shown === undefined ? 0 : shown - good * (usual > 0 ? battery / usual : 1);
+    return Math.abs(away) < CLEARLY ? 'good' : away < 0 ? 'low' : 'high';
   };
-  let low = -1;
+  let last = -1;
   let at = 0;
   for (;;) {
-    while (at < Math.min(stations.length, MOST_TESTS) && (await isGood(stations[at]!)))
-      low = stations[at++]!.along;
-    const bad = stations[at];
-    const between = elements.slice(Math.max(0, low), (bad?.along ?? elements.length - 1) + 1);
+    let high: number | undefined;
+    while (at < Math.min(stations.length, MOST_TESTS)) {
+      const shown = await judge(stations[at]!);
+      if (high === undefined ? shown === 'low' : shown !== 'high') break;
+      if (shown === 'high') high = at;
+      last = stations[at++]!.along;
+    }
+    const watched = high ?? at;
+    const between = elements.slice(Math.max(0, last), (stations[at]?.along ?? elements.length - 1) + 1);
     const sites = new Set(between.map((i) => bench.network.elements[i]!.site));
     // What the readings leave there, then whatever else may be wrong there.
     const there = [...orderOf(run), ...all].filter(
@@ -154,10 +178,11 @@ async function alongTheFeed(
     for (const next of there) {
       if (tried.has(next.how)) continue;
       if (await repairInTurn(run, [next], tried)) return true;
-      passed = bad !== undefined && (await isGood(bad));
+      const station = stations[watched];
+      passed = station !== undefined && (await judge(station)) === 'good';
       if (!passed) continue;
-      low = bad!.along;
-      at++;
+      last = station!.along;
+      at = watched + 1;
       break;
     }
     if (!passed) return false;
