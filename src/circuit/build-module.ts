@@ -22,7 +22,10 @@ export function moduleOf(base: PartBase, reader: PartReader): Module {
     inputs,
     outputs: Object.keys(document.outputs ?? {}).map((terminal) => outputOf(terminal, inputs, reader)),
     can: canOf(reader),
-    sleepMinutes: document.sleep === undefined ? undefined : reader.amount('sleep', 'time', 15),
+    sleepMinutes:
+      document.sleep === undefined || document.sleep === 'never'
+        ? document.sleep
+        : reader.amount('sleep', 'time', 15),
     // Usual draws: 0.1 A and more at work, a few milliamperes asleep (common practice, no source).
     awakeAmps: reader.amount('awake', 'draw', Math.max(0.1 / scale, asleepAmps)),
     asleepAmps,

@@ -62,8 +62,8 @@ export interface Module extends PartBase {
   readonly inputs: readonly ModuleInput[];
   readonly outputs: readonly ModuleOutput[];
   readonly can: CanPort | undefined;
-  /** Minutes of rest after which it surely sleeps; undefined = it does not say. */
-  readonly sleepMinutes: number | undefined;
+  /** Minutes of rest after which it surely sleeps; never: awake as long as it is fed; undefined = it does not say. */
+  readonly sleepMinutes: number | 'never' | undefined;
   /** Own draw at nominal volts, amperes. */
   readonly awakeAmps: number;
   readonly asleepAmps: number;

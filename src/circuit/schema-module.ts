@@ -90,7 +90,11 @@ export const moduleKeys = {
     },
     description: 'the terminals of the data pair, like {high: 10, low: 11, terminator: 120 ohm}',
   },
-  sleep: { ...amount('15 min'), description: 'the time of rest after which it sleeps, like 15 min' },
+  sleep: {
+    ...amount('15 min'),
+    description:
+      'the time of rest after which it sleeps, like 15 min; never where it is awake as long as it is fed',
+  },
   awake: { ...amount('0.2 A'), description: 'its own current while awake, like 0.2 A' },
   asleep: { ...amount('2 mA'), description: 'its own current while asleep, like 2 mA' },
 };

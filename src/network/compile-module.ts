@@ -22,6 +22,8 @@ const DRIVER_OHMS = { ohms: 0.03, low: 0.004, high: 0.15 };
 const SENSE_OHMS = 0.005;
 /** Test pulses last well below a thousandth to some hundredths of the time (common practice, no source). */
 const TEST_PULSES = { part: 0.005, low: 0, high: 0.03 };
+/** A module that is awake draws between these shares of its usual current, by what it has to do (common practice, no source). */
+const [IDLE, BUSY] = [0.4, 1.6];
 const EITHER = { pullInVolts: Infinity, dropOutVolts: -Infinity } as const;
 
 export function compileModule(builder: NetworkBuilder, part: Module, nominalVolts: number): void {
@@ -29,7 +31,7 @@ export function compileModule(builder: NetworkBuilder, part: Module, nominalVolt
   const minus = builder.inside(part, part.ground);
   const supply = builder.item(part, 'supply', plus, minus, band(1e6, 0.2, 5));
   const rested = (state: 'before' | 'after') =>
-    part.sleepMinutes === undefined
+    part.sleepMinutes === undefined || part.sleepMinutes === 'never'
       ? undefined
       : ({ kind: 'rested', minutes: part.sleepMinutes, state } as const);
   const at: ModuleAt = {
@@ -51,11 +53,8 @@ export function compileModule(builder: NetworkBuilder, part: Module, nominalVolt
 /** Own current: until it sleeps for sure, anything between asleep and busy. */
 function draw({ builder, part, plus, minus, awake, asleep }: ModuleAt, nominalVolts: number): void {
   const ohms = (amps: number) => nominalVolts / amps;
-  const busy = {
-    ohms: ohms(part.awakeAmps),
-    low: ohms(part.awakeAmps * 1.6),
-    high: ohms(part.asleepAmps * 0.5),
-  };
+  const least = part.sleepMinutes === 'never' ? IDLE * part.awakeAmps : 0.5 * part.asleepAmps;
+  const busy = { ohms: ohms(part.awakeAmps), low: ohms(BUSY * part.awakeAmps), high: ohms(least) };
   if (awake === undefined || asleep === undefined) {
     builder.item(part, 'electronics', plus, minus, { kind: 'ohms', ...busy });
     return;

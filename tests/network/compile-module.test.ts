@@ -156,6 +156,15 @@ describe('sleep and own draw', () => {
     expect(draw(20)).toBeLessThan(0.02);
     expect(draw(20)).toBeGreaterThan(0.001);
   });
+
+  test('when it never sleeps then no tolerance lets it draw next to nothing', () => {
+    const awake = lampModule('side: high, on: {2: low}', ', sleep: never, awake: 0.3 A');
+    expect(awake.amps(awake.only({ rested: 60 }), 'G1:emf', { rested: 60 })).toBeGreaterThan(0.25);
+    const { law } = awake.network.elements[awake.element('A1:electronics')]!;
+    if (law.kind !== 'ohms') throw new Error('a resistance');
+    expect(12 / law.high).toBeCloseTo(0.12, 3);
+    expect(12 / law.low).toBeCloseTo(0.48, 3);
+  });
 });
 
 describe('sensors on the 5 V reference', () => {
