@@ -135,8 +135,12 @@ function headerDamage(bytes: Uint8Array, ended: boolean): Damage {
   const begun = !ended && bytes.every((byte, at) => at >= whole.length || byte === whole[at] || byte === 0);
   if (begun) return { problem: 'not-begun', number: 0, offset: 0 };
   const text = new TextDecoder('latin1').decode(bytes.subarray(0, 200));
-  const looksLikeOne = /^.{64}.\{/s.test(text) && /knowngood|journal|version/.test(text);
-  return { problem: looksLikeOne ? 'damaged' : 'not-a-journal', number: 0, offset: 0 };
+  return { problem: beginsLikeJournal(text) ? 'damaged' : 'not-a-journal', number: 0, offset: 0 };
+}
+
+/** Whether a text begins as a journal does, damaged perhaps. @param head its first 200 characters, or more */
+export function beginsLikeJournal(head: string): boolean {
+  return /^.{64}.\{/s.test(head) && /knowngood|journal|version/.test(head.slice(0, 200));
 }
 
 function hasLostPage(bytes: Uint8Array): boolean {

@@ -134,6 +134,19 @@ test('when a reading was changed and the journal sealed anew then it is named as
   expect(ran.stdout.replace(/\s+/g, ' ')).toContain(`tampered: event ${changed} says "9.87 V`);
 });
 
+test('when a student named the journal otherwise then it is marked all the same, and what is no journal is named', async () => {
+  await mkdir(join(at.folder, 'renamed'));
+  await writeFile(
+    join(at.folder, 'renamed', 'anna.session'),
+    await readFile(join(at.folder, 'class', 'anna.journal')),
+  );
+  await writeFile(join(at.folder, 'renamed', 'notes.txt'), 'bring batteries');
+  const ran = await marks('renamed');
+  expect(ran.status, shown(ran)).toBe(0);
+  expect(ran.stdout).toContain('MARK SHEET: anna.session');
+  expect(ran.stderr).toContain('Left out, no journals: notes.txt');
+});
+
 test('when the marks are wanted as data then the attempts stand in the order of their files', async () => {
   const json = await marks('class', '--format', 'json');
   const { journals } = JSON.parse(json.stdout) as { journals: readonly Row[] };

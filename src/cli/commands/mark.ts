@@ -7,6 +7,7 @@ import { markOf } from '../../exercise/mark.js';
 import { planned, type Road } from '../../exercise/planner-road.js';
 import { Run } from '../../exercise/run.js';
 import { describeRepair, JournalError, readJournal } from '../../files/journal.js';
+import { beginsLikeJournal } from '../../files/journal-format.js';
 import { readOverrides, type GivenOverride } from '../../files/override-file.js';
 import { JOURNAL_ENDING } from '../../files/places.js';
 import { MARK_FORMS, printMarks, type MarkForm, type Row } from '../../report/mark-sheet.js';
@@ -19,6 +20,7 @@ import type { CommandResult, Context } from '../context.js';
 import { Failure } from '../failure.js';
 import { proveExercise, type FoundExercise } from '../find-exercise.js';
 import { STATUS } from '../io.js';
+import { headOf } from '../replay/collect.js';
 
 export interface MarkFlags {
   readonly exercise?: readonly string[];
@@ -45,12 +47,10 @@ export async function mark(context: Context, names: readonly string[], flags: Ma
     exercises.set(found.exercise.hash, { found, par: undefined });
   }
   const given = flags.overrides === undefined ? [] : await overridesOf(context, flags.overrides);
-  const files = await journalsIn(names.map((name) => resolve(io.cwd, name)));
+  const { files, others } = await journalsIn(names.map((name) => resolve(io.cwd, name)));
   if (files.length === 0)
-    throw new Failure(
-      `there are no journals (*${JOURNAL_ENDING}) in ${names.join(', ')}`,
-      'Check the folder.',
-    );
+    throw new Failure(`there are no journals in ${names.join(', ')}`, 'Check the folder.');
+  if (others.length > 0) output.say(`Left out, no journals: ${others.join(', ')}`, 'faint');
   const rows: Row[] = [];
   for (const file of files) {
     if (io.isTTY.stderr) output.say(`marking ${basename(file)}`, 'faint');
@@ -128,20 +128,33 @@ function notBegunSo(run: Run, recorded: readonly Recorded[]): string | undefined
   return late === undefined ? undefined : `event ${late.number} cannot come about in an attempt`;
 }
 
-async function journalsIn(paths: readonly string[]): Promise<readonly string[]> {
+/** Journals are known by their ending or, where students named them otherwise, by how they begin. */
+async function journalsIn(
+  paths: readonly string[],
+): Promise<{ files: readonly string[]; others: readonly string[] }> {
   const files: string[] = [];
+  const others: string[] = [];
   for (const path of paths) {
     const state = await stat(path).catch(() => undefined);
     if (state === undefined) throw new Failure(`there is no ${path}`, 'Check the name of the folder.');
     if (!state.isDirectory()) files.push(path);
     else
-      for (const entry of await readdir(path, { withFileTypes: true }))
-        if (entry.isFile() && entry.name.endsWith(JOURNAL_ENDING)) files.push(join(path, entry.name));
+      for (const entry of await readdir(path, { withFileTypes: true })) {
+        if (!entry.isFile() || entry.name.startsWith('.')) continue;
+        const file = join(path, entry.name);
+        if (entry.name.endsWith(JOURNAL_ENDING) || beginsLikeJournal(await headOf(file))) files.push(file);
+        else others.push(entry.name);
+      }
   }
   // By name, whatever order the disk gives; not by locale, so that it is the same everywhere.
-  return files.sort((a, b) =>
-    basename(a) < basename(b) ? -1 : basename(a) > basename(b) ? 1 : a < b ? -1 : 1,
-  );
+  return {
+    files: files.sort((a, b) => byCode(basename(a), basename(b)) || byCode(a, b)),
+    others: others.sort(byCode),
+  };
+}
+
+function byCode(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 async function overridesOf({ io, output }: Context, name: string): Promise<readonly GivenOverride[]> {

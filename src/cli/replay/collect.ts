@@ -82,7 +82,8 @@ function circuitNamed(path: string, head: string): string {
   return basename((named?.[1] ?? '').replaceAll('\\', '/').trim());
 }
 
-async function headOf(path: string): Promise<string> {
+/** The beginning of a file; nothing where it cannot be read. */
+export async function headOf(path: string): Promise<string> {
   if (!(await isOrdinary(path))) return '';
   const file = await open(path, 'r').catch(() => undefined);
   if (file === undefined) return '';
