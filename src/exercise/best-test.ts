@@ -108,8 +108,15 @@ function entropyPart(share: number): number {
 
 /** Share of the weight from which on a repair is the thing to do. */
 export const PLAIN = 0.9;
-/** Below this share a repair is a guess, whatever a test would cost. */
-export const LIKELY = 0.5;
+/** Below this share a repair is a guess as long as a test tells something, whatever it would cost. */
+const LIKELY = 0.5;
+/** Bits of which a test tells hardly anything. */
+const TELLS = 0.1;
+
+/** How well a repair is founded, 0 to 1. @param test the best there is */
+export function foundation(share: number, test: Worth | undefined): number {
+  return test === undefined || test.bits < TELLS ? 1 : Math.min(1, share / LIKELY);
+}
 
 /** Has trying the likeliest repair become worth more than the best test? */
 export function isRepairDue(
@@ -121,10 +128,10 @@ export function isRepairDue(
   const [top] = diagnosis.groups;
   if (top === undefined) return false;
   if (test === undefined || top.share >= PLAIN) return true;
-  if (top.share < LIKELY) return false;
   const worthOf = new WorthOf(bench, session, diagnosis);
-  const tested = worthOf.test(candidateOf(bench, test.reading, test.setUp, wiggleOf(test)))?.value ?? 0;
-  return worthOf.repair(top.share, top.repair).value > tested;
+  const tested = worthOf.test(candidateOf(bench, test.reading, test.setUp, wiggleOf(test)));
+  if (foundation(top.share, tested) < 1) return false;
+  return worthOf.repair(top.share, top.repair).value > (tested?.value ?? 0);
 }
 
 type Wiggle = Candidate['wiggle'];

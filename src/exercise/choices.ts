@@ -13,7 +13,7 @@ import { foldCase } from '../session/fold.js';
 import { undoneNumbers } from '../session/observed-order.js';
 import type { SetUp } from '../session/setup.js';
 import { whenSetUp } from '../session/standing.js';
-import { candidateOf, LIKELY, PLAIN, sameQuestion, wiggleOf, WorthOf } from './best-test.js';
+import { candidateOf, foundation, PLAIN, sameQuestion, wiggleOf, WorthOf } from './best-test.js';
 import { complaintSeen, type Complained } from './complaint-events.js';
 import type { Insight } from './insight.js';
 import { slipsOf } from './ledger.js';
@@ -145,7 +145,7 @@ function judgeRepair(
     bits: tried.bits,
     value: tried.value,
     best: { line, bits: test?.bits ?? 0, value: test?.value ?? 0 },
-    score: scoreOf(tried.value, test?.value ?? 0) * Math.min(1, share / LIKELY),
+    score: scoreOf(tried.value, test?.value ?? 0) * foundation(share, test),
   };
 }
 

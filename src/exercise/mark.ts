@@ -20,6 +20,8 @@ const COSTS = { claim: 0.4, part: 0.5, spoilt: 0.5 };
 const FAIR_CHOICE = 0.75;
 /** After a grave unsafe act no more than this many of 100 in all, and less for each further one: safe comes first. */
 const CAP = { first: 30, further: 5 };
+/** Quick and cheap by guesses is luck: below this part of the marks for choices, minutes and money count for less in proportion. */
+const SOUND_CHOICES = 0.5;
 /** Left out budgets: twice the planner's minutes, and its money with so much to spare. */
 const BUDGET = { times: 2, least: 10, money: 1.2, moneyLeast: 5 };
 
@@ -49,10 +51,10 @@ export function markOf(run: Run, par: Road): Mark {
     number,
     words: describeEvent(bench.circuit, recorded[number - 1]!.event, run.standing(number)),
   });
+  const got = (item: MarkItem) =>
+    marking[item] - losses.reduce((sum, loss) => (loss.item === item ? sum + loss.marks : sum), 0);
   const lose = (item: MarkItem, marks: number, number: number | undefined, why: string): void => {
-    const left =
-      marking[item] - losses.reduce((sum, loss) => (loss.item === item ? sum + loss.marks : sum), 0);
-    const taken = Math.min(left, marks);
+    const taken = Math.min(got(item), marks);
     if (taken > 1e-9)
       losses.push({ item, marks: taken, event: number === undefined ? undefined : words(number), why });
   };
@@ -105,8 +107,12 @@ export function markOf(run: Run, par: Road): Mark {
   if (!proved)
     lose('economy', marking.economy, undefined, 'minutes and money count only for a repair that is proved');
   else {
-    over('minutes', 0.6);
-    over('money', 0.4);
+    const sound = marking.choices === 0 ? 1 : Math.min(1, got('choices') / (SOUND_CHOICES * marking.choices));
+    const why =
+      'quick and cheap by guesses is luck: minutes and money count as far as the choices were sound';
+    lose('economy', (1 - sound) * marking.economy, undefined, why);
+    over('minutes', 0.6 * sound);
+    over('money', 0.4 * sound);
   }
 
   // Needless parts.
@@ -148,8 +154,6 @@ export function markOf(run: Run, par: Road): Mark {
   });
   for (const { number, unsafe } of acts)
     lose('safety', unsafe.grave ? marking.safety : COSTS.spoilt * marking.safety, number, unsafe.words);
-  const got = (item: MarkItem) =>
-    marking[item] - losses.reduce((sum, loss) => (loss.item === item ? sum + loss.marks : sum), 0);
   const grave = acts.filter(({ unsafe }) => unsafe.grave);
   let total = (Object.keys(marking) as MarkItem[]).reduce((sum, item) => sum + got(item), 0);
   const items = Object.fromEntries(

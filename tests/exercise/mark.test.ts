@@ -61,6 +61,9 @@ test('when a guess happens to be right then it is marked as a guess all the same
   const loss = mark.losses.find(({ item }) => item === 'parts');
   expect(loss?.event?.words).toContain('clean X3');
   expect(loss?.why).toContain('happened to mend');
+  // Nor does it count that it was quick and cheap.
+  expect(mark.minutes).toBeLessThan(mark.budget.minutes);
+  expect(mark.items.economy.got).toBeLessThan(2);
 });
 
 test('when a feed is sparked to ground then no more than 30 marks are left, and the jumper is named', async () => {

@@ -32,8 +32,9 @@ export type Practice = (job: Job) => Promise<void>;
 const MOST_TESTS = 25;
 /** Volts by which a point must differ from a good vehicle to count as bad. */
 const CLEARLY = 1;
-/** Ohms of what counts as a way for the current, not as a load. */
+/** Ohms of what counts as a way for the current, not as a load; and where there is no such way, of an alternator's rotor. */
 const CONDUCTS = 1;
+const ROTOR = 10;
 
 export const PRACTICES: Readonly<Record<string, Practice>> = {
   planner: (job) => advised(job, 'usual'),
@@ -150,20 +151,24 @@ export function wayThrough(
   const variant = { present, faults: [battery], blown: 0 };
   const [outcome] = bench.solver(added).solve(variant);
   const decided = { network, added, variant, pulledIn: outcome!.pulledIn, blown: outcome!.blown };
-  const conducts = (i: number) => {
+  const conducts = (i: number, most: number) => {
     const { law } = network.elements[i]!;
-    return i !== battery.element && isClosed(decided, i) && 'ohms' in law && law.ohms < CONDUCTS;
+    return i !== battery.element && isClosed(decided, i) && 'ohms' in law && law.ohms < most;
   };
-  const links = network.elements.flatMap(({ index }) => (conducts(index) ? [index] : []));
+  const upTo = (most: number) =>
+    network.elements.flatMap(({ index }) => (conducts(index, most) ? [index] : []));
   const { element } = network.loads.get(load)!;
   const { a, b } = network.elements[element]!;
   const [plus, minus] = [network.points.get('bat+')!, network.points.get('bat-')!];
-  const ways = (
-    [
-      [a, b],
-      [b, a],
-    ] as const
-  ).map(([feed, ground]) => [route(bench, links, plus, feed), route(bench, links, ground, minus)] as const);
+  // The current of a charge lamp goes on through the alternator.
+  const ways = [CONDUCTS, ROTOR].map(upTo).flatMap((links) =>
+    (
+      [
+        [a, b],
+        [b, a],
+      ] as const
+    ).map(([feed, ground]) => [route(bench, links, plus, feed), route(bench, links, ground, minus)] as const),
+  );
   const found = ways.find(([feed, ground]) => feed !== undefined && ground !== undefined);
   if (found === undefined) return { stations: [], elements: [] };
   const elements = [...found[0]!, element, ...found[1]!];
