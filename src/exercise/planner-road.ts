@@ -1,6 +1,6 @@
 /** The road of the program's own planner through an exercise, on the same vehicle: what the student's is laid beside. */
-import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
-import type { Event } from '../session/events.js';
+import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
+import type { Action, Event } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import { proveRepair } from '../diagnosis/proof-of-repair.js';
 import { isZeroLike, modeOf } from '../session/proof.js';
@@ -137,17 +137,20 @@ function conclusions(run: Run): readonly Event[] {
  * @param tried acts done already; grows
  */
 function likeliestUntried(run: Run, tried: Set<string>): readonly string[] | undefined {
-  const { bench } = run;
   for (const { suspects } of diagnosisOf(run).groups)
-    for (const { faults } of suspects) {
-      const ids = new Set(faults.map(({ id }) => id));
-      const acts = bench.faults.filter(({ id }) => ids.has(id)).map((fault) => repairAction(bench, fault));
-      const key = JSON.stringify(acts);
+    for (const suspect of suspects) {
+      const key = JSON.stringify(actsFor(run, suspect));
       if (tried.has(key)) continue;
       tried.add(key);
-      return [...ids];
+      return suspect.faults.map(({ id }) => id);
     }
   return undefined;
+}
+
+/** What is done by hand to mend a suspect. */
+export function actsFor({ bench }: Run, { faults }: Pick<Suspect, 'faults'>): readonly Action[] {
+  const ids = new Set(faults.map(({ id }) => id));
+  return bench.faults.filter(({ id }) => ids.has(id)).map((fault) => repairAction(bench, fault));
 }
 
 /** Opens the session and goes the whole way. */

@@ -5,6 +5,7 @@
 import { repairAction } from '../../src/exercise/repair-action.js';
 import type { Complained } from '../../src/exercise/complaint-events.js';
 import {
+  actsFor,
   diagnosisOf,
   doAll,
   lookAgain,
@@ -93,16 +94,16 @@ async function finish(run: Run): Promise<void> {
   await doAll(run, [{ type: 'closed' }]);
 }
 
-/** @param sites only faults at these; undefined = all */
 interface Try {
+  /** What is done by hand; a wire that is cleaned at its ends is not mended along its length, though both mend the wire. */
   readonly how: string;
   readonly suspect: Suspect;
 }
 
 /** What the findings leave, the likeliest repair first. */
 function orderOf(run: Run): readonly Try[] {
-  return diagnosisOf(run).groups.flatMap(({ repair, suspects }) =>
-    suspects.map((suspect) => ({ how: repair.how, suspect })),
+  return diagnosisOf(run).groups.flatMap(({ suspects }) =>
+    suspects.map((suspect) => ({ how: JSON.stringify(actsFor(run, suspect)), suspect })),
   );
 }
 
