@@ -5,11 +5,10 @@
 import { alikeFaults, parts } from './alike-faults.js';
 import type { Evidence, EvidenceStep } from './evidence-types.js';
 import type { Fault } from './faults.js';
-import type { Remembered } from './hypotheses.js';
-import { bothCourses, judgeOn, walkOn } from './hypotheses.js';
+import { bothCourses, judgeOn } from './hypotheses.js';
 import type { Standing } from './rank.js';
-import type { Course, Progress, Verdict } from './verdict.js';
-import { begin } from './verdict.js';
+import { explainsSince } from './since-repair.js';
+import type { Verdict } from './verdict.js';
 import type { Workbench } from './workbench.js';
 
 export interface Repaired {
@@ -76,64 +75,6 @@ export function leftOver(
     }
   }
   return [...found.values()];
-}
-
-/**
- * Does the second fault explain alone what was found since the repair? It is then the only one there, and this is judged at once, on
- * cells of its own size, with any of the fuses open that either may blow. What a jumper may have blown is left open.
- */
-function explainsSince(
-  bench: Workbench,
-  repaired: Fault,
-  fault: Fault,
-  { steps, prefixes, before }: Evidence,
-  step: number,
-): boolean {
-  if (steps.slice(0, step).some(isJumped)) return true;
-  const since = { steps: steps.slice(step + 1), prefixes: prefixes.slice(step + 1), before };
-  const courses: readonly Course[] = since.steps.some(({ kind }) => kind === 'symptom')
-    ? ['steady', 'comes and goes']
-    : ['steady'];
-  return courses.some((course) => {
-    let walked = memory.get(bench);
-    if (walked === undefined || walked.size > MOST_WALKED) memory.set(bench, (walked = new Map()));
-    const key = `${fault.id} after ${repaired.id} ${since.prefixes[0]} ${course}`;
-    const anew = (): Remembered => ({
-      steps: 0,
-      prefix: since.prefixes[0]!,
-      progress: anywhere(begin([fault], since, course), fusesOf(begin([repaired], since, course))),
-    });
-    const now = walkOn(bench, [fault], since, course, walked.get(key) ?? anew());
-    walked.set(key, now);
-    return now.progress.fall === undefined;
-  });
-}
-
-const memory = new WeakMap<Workbench, Map<string, Remembered>>();
-const MOST_WALKED = 60_000;
-
-/** At any severity, or away for the moment, for what was touched before may have come good; any of its fuses blown, or renewed since. */
-function anywhere(progress: Progress, others: number): Progress {
-  const all = new Uint8Array(progress.grid.size).fill(1);
-  const fuses = fusesOf(progress) | others;
-  const alive = new Map<number, Uint8Array>();
-  for (let blown = fuses; ; blown = (blown - 1) & fuses) {
-    alive.set(blown, all);
-    if (blown === 0) break;
-  }
-  return { ...progress, alive, fitted: all, held: all };
-}
-
-/** All fuses that are blown in one history or another. */
-function fusesOf({ alive }: Progress): number {
-  return [...alive.keys()].reduce((either, blown) => either | blown, 0);
-}
-
-function isJumped(step: EvidenceStep): boolean {
-  const { setUp } =
-    (step.kind === 'observation' ? step.observation : step.kind === 'change' ? step.standing : undefined) ??
-    {};
-  return (setUp?.jumpers.length ?? 0) > 0;
 }
 
 const inOneCell = new WeakMap<Fault, Fault>();
