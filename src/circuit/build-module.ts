@@ -38,6 +38,14 @@ export function moduleOf(base: PartBase, reader: PartReader): Module {
       'correct one of the two',
     );
   }
+  if (module.sleepMinutes === 'never' && document.asleep !== undefined) {
+    reader.mistakes.error(
+      'contradiction',
+      reader.ranges.value(`${reader.at}/asleep`),
+      `${base.id} never sleeps and yet has a draw asleep`,
+      'leave out one of the two',
+    );
+  }
   checkTerminals(module, reader);
   checkUnsaid(module, reader);
   return module;

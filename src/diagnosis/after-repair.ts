@@ -11,7 +11,7 @@ import { explainsSince } from './since-repair.js';
 import type { Verdict } from './verdict.js';
 import type { Workbench } from './workbench.js';
 
-export interface Repaired {
+interface Repaired {
   readonly fault: Fault;
   /** Number of the step in which it was mended. */
   readonly step: number;
@@ -23,46 +23,70 @@ const MOST = { alone: 12, beside: 6 };
 /**
  * Faults that were repaired, after which something was out of order still.
  * @returns those that explained everything until then, the likeliest first; and those that did not, so that another one was there in
- * any case, of the latest repairs first
+ * any case: the likeliest of each repair first, of the latest repairs first
  */
-export function repairedInVain(
+function repairedBefore(
   bench: Workbench,
   evidence: Evidence,
 ): { readonly alone: readonly Repaired[]; readonly beside: readonly Repaired[] } {
   const { steps } = evidence;
   const again = steps.findLastIndex((step) => step.kind === 'observation' && step.again);
   const alone: Repaired[] = [];
-  const beside: Repaired[] = [];
+  const beside: (Repaired & { readonly turn: number })[] = [];
   steps.forEach((step, i) => {
     if (i > again || step.kind !== 'change' || step.mends === undefined) return;
     const until = { ...evidence, steps: steps.slice(0, i), prefixes: evidence.prefixes.slice(0, i + 1) };
-    for (const fault of bench.faults) {
+    let turn = 0;
+    for (const fault of [...bench.faults].sort((a, b) => b.weight - a.weight)) {
       if (!step.mends(fault) || [...alone, ...beside].some((one) => one.fault === fault)) continue;
       const { fall } = judgeOn(bench, [fault], until, 'steady');
-      (fall === undefined ? alone : beside).push({ fault, step: i });
+      if (fall === undefined) alone.push({ fault, step: i });
+      else beside.push({ fault, step: i, turn: turn++ });
     }
   });
   return {
     alone: alone.sort((a, b) => b.fault.weight - a.fault.weight).slice(0, MOST.alone),
-    beside: beside.sort((a, b) => b.step - a.step || b.fault.weight - a.fault.weight).slice(0, MOST.beside),
+    beside: beside.sort((a, b) => a.turn - b.turn || b.step - a.step).slice(0, MOST.beside),
   };
+}
+
+/** What is wrong beside a fault that was repaired. @param faults those that explain nothing alone */
+export function secondFaults(
+  bench: Workbench,
+  faults: readonly Fault[],
+  evidence: Evidence,
+): readonly Standing[] {
+  const { alone, beside } = repairedBefore(bench, evidence);
+  const found = new Map<string, Standing>();
+  leftOver(bench, faults, evidence, alone, found);
+  if ([...found.values()].every(isInVain)) leftOver(bench, faults, evidence, beside, found);
+  return [...found.values()];
+}
+
+/** It fits in no other way than as a repair that failed. */
+export function isInVain(both: Standing): boolean {
+  return both.every(({ fall, inVain }) => fall !== undefined || inVain);
 }
 
 /**
  * Single faults that explain what is still wrong beside a repaired one. The repaired one is taken in one cell, at any severity: that is
  * quick, and lets nothing fall that the whole box would not. What it leaves too much is what readings before the repair might tell.
- * @param faults those that explain nothing alone
+ * @param found by id; grows, and what was repaired in vain gives way to what was not
  */
-export function leftOver(
+function leftOver(
   bench: Workbench,
   faults: readonly Fault[],
   evidence: Evidence,
   repaired: readonly Repaired[],
-): Standing[] {
-  const found = new Map<string, Standing>();
+  found: Map<string, Standing>,
+): void {
+  const isOpen = ({ id }: Fault) => {
+    const known = found.get(id);
+    return known === undefined || isInVain(known);
+  };
   for (const { fault, step } of repaired) {
     const mended = withSuccess(evidence, fault, step);
-    const others = faults.filter((other) => other !== fault && !found.has(other.id));
+    const others = faults.filter((other) => other !== fault && isOpen(other));
     const groups = alikeFaults(bench, others, mended).flatMap((group) =>
       parts(bench, fault, group) ? group.map((other) => [other]) : [group],
     );
@@ -70,11 +94,12 @@ export function leftOver(
       if (!explainsSince(bench, fault, alike[0]!, evidence, step)) continue;
       const both = bothCourses(bench, [anyhow(fault), alike[0]!], mended);
       if (both.every(({ fall }) => fall !== undefined)) continue;
-      for (const other of alike)
-        found.set(other.id, [named(both[0], fault, other), named(both[1], fault, other)]);
+      for (const other of alike) {
+        const standing: Standing = [named(both[0], fault, other), named(both[1], fault, other)];
+        if (!found.has(other.id) || !isInVain(standing)) found.set(other.id, standing);
+      }
     }
   }
-  return [...found.values()];
 }
 
 const inOneCell = new WeakMap<Fault, Fault>();

@@ -4,7 +4,7 @@
  */
 import type { Case } from '../session/case.js';
 import { asks } from './asks.js';
-import { leftOver, repairedInVain } from './after-repair.js';
+import { isInVain, secondFaults } from './after-repair.js';
 import { blownFuses } from './blown-fuses.js';
 import type { Diagnosis, Explained, Fallen, FaultInfo, Suspect } from './diagnosis-types.js';
 import type { Evidence } from './evidence-types.js';
@@ -115,13 +115,6 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
   };
 }
 
-/** What is wrong beside a fault that was repaired. @param faults those that explain nothing alone */
-function secondFaults(bench: Workbench, faults: readonly Fault[], evidence: Evidence): readonly Standing[] {
-  const { alone, beside } = repairedInVain(bench, evidence);
-  const usual = leftOver(bench, faults, evidence, alone);
-  return usual.every(isInVain) ? [...usual, ...leftOver(bench, faults, evidence, beside)] : usual;
-}
-
 /**
  * Pairs are looked at when no single fault is left or what is left was repaired in vain, or when the whole picture is wanted.
  * @param faults those that explain nothing alone
@@ -142,11 +135,6 @@ function searchPairs(
   const usual = within(few);
   const isFurther = more.pairs > few.pairs || more.boxes > few.boxes;
   return usual.standing.length === 0 && isFurther ? within(more) : usual;
-}
-
-/** It fits in no other way than as a repair that failed. */
-function isInVain(both: Standing): boolean {
-  return both.every(({ fall, inVain }) => fall !== undefined || inVain);
 }
 
 function partsOf(standing: readonly Standing[]): ReadonlySet<string> {

@@ -7,7 +7,7 @@ import { edit, touches, isRepair } from '../session/actions.js';
 import type { Case, Finding } from '../session/case.js';
 import type { Action, Look } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
-import { atRest } from '../session/setup.js';
+import { atRest, KNOWN_GOOD } from '../session/setup.js';
 import { healthyRange, isAmiss } from './amiss.js';
 import type { Fault } from './faults.js';
 import { isMendedBy } from './mended-by.js';
@@ -166,8 +166,9 @@ function changeOf(bench: Workbench, action: Action, before: SetUp, after: SetUp 
           [...names].some((name) => name.replace(/[hci]$/, '') === fault.site);
   const renewed = action.do === 'fit new' ? action.part : undefined;
   const closed = action.do === 'reset' ? action.part : renewed;
-  // After a swap the item that goes into the bin is the one that sat there.
-  const binned = renewed === undefined ? undefined : (before.fitted.get(renewed) ?? renewed);
+  // After a swap the item that goes into the bin is the one that sat there; a known-good one goes back, and the own one into the bin.
+  const sat = renewed === undefined ? undefined : before.fitted.get(renewed);
+  const binned = sat === undefined || sat === KNOWN_GOOD ? renewed : sat;
   const replaced: Touch | undefined =
     binned === undefined ? undefined : (fault) => fault.owner === 'item' && fault.part === binned;
   return {
@@ -288,7 +289,7 @@ function lookFactor(at: string, look: Look): (faults: readonly Fault[]) => numbe
   };
 }
 
-/** More combinations than this are not worth trying all; then each control is worked alone. */
+/** More combinations than this are not worth trying all; then each control is worked alone, and beside all others. */
 const MOST_COMBINATIONS = 36;
 
 /** Set-ups the owner may have driven around in: every control worked, in all combinations where these are few. */
@@ -305,12 +306,18 @@ export function drivenSetUps(bench: Workbench): SetUp[] {
       [rest],
     );
   }
-  const alone = controls.flatMap((control) =>
-    control.positions
-      .slice(1)
-      .map((position) => edit({ do: 'operate', control: control.id, position }, rest)),
+  // What lies behind a key and a lever is fed only where both are worked.
+  const worked = controls.reduce(
+    (setUp, { id, positions }) => edit({ do: 'operate', control: id, position: positions.at(-1)! }, setUp),
+    rest,
   );
-  return [rest, ...alone];
+  const varied = (from: SetUp) =>
+    controls.flatMap(({ id, positions }) =>
+      positions
+        .filter((position) => from.controls.get(id) !== position)
+        .map((position) => edit({ do: 'operate', control: id, position }, from)),
+    );
+  return [rest, ...varied(rest), worked, ...varied(worked)];
 }
 
 type Blows = { blown: number; places: number[] }[];

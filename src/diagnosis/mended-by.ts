@@ -8,14 +8,15 @@ export function isMendedBy(
   { owner, inHousing, contact, part, site }: Fault,
   item?: string,
 ): boolean {
+  const isAt = (at: string) => part === at || site === at || site === plain(at);
   switch (action.do) {
     case 'fit new':
       return (owner === 'item' && part === (item ?? action.part)) || (inHousing && part === action.part);
     case 'repair':
-      return part === action.at || site === plain(action.at);
+      return isAt(action.at);
     case 'clean':
     case 'tighten':
-      return contact && (part === action.at || site === plain(action.at));
+      return contact && isAt(action.at);
     default:
       return false;
   }
@@ -23,5 +24,5 @@ export function isMendedBy(
 
 /** A point without its side: harness, component or the item itself. */
 function plain(at: string): string {
-  return at.replace(/[hci]$/, '');
+  return at.includes('.') ? at.replace(/[hci]$/, '') : at;
 }

@@ -19,7 +19,15 @@ const CONDUCTOR_OHMS = 0.5;
 /** The share that one repair must have before a look or a repair is taken as proof of it. */
 const CLEAR_LEAD = 0.9;
 
-const DAMAGE = new Set(['blown', 'broken', 'burnt', 'corroded', 'loose', 'wrong part']);
+/** How what is damaged looks. */
+export const DAMAGE: ReadonlySet<string> = new Set([
+  'blown',
+  'broken',
+  'burnt',
+  'corroded',
+  'loose',
+  'wrong part',
+]);
 
 /**
  * Hypotheses with positive evidence.

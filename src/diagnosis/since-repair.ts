@@ -1,8 +1,10 @@
 /** Second faults, judged on what was found since another one was repaired. */
 import type { Evidence, EvidenceStep } from './evidence-types.js';
 import type { Fault } from './faults.js';
+import { canBlow } from './faults.js';
 import type { Remembered } from './hypotheses.js';
 import { isBeginning, walkOn } from './hypotheses.js';
+import { fusesAfter } from './restrict.js';
 import type { Course, Progress } from './verdict.js';
 import { begin } from './verdict.js';
 import type { Workbench } from './workbench.js';
@@ -12,10 +14,12 @@ const MOST_FUSES = 5;
 /** Walks kept, by fault, repair and beginning of the session. */
 const MOST_WALKED = 60_000;
 const memory = new WeakMap<Workbench, Map<string, Remembered>>();
+const fuses = new WeakMap<Workbench, Map<string, number>>();
 
 /**
  * Does the second fault explain alone what was found since the repair? It is then the only one there, and this is judged at once, on
- * cells of its own size, with any of the fuses open that either may blow. What a jumper may have blown is left open.
+ * cells of its own size, with any of the fuses open that either may have blown. Where a jumper may have blown others, or fuses went
+ * from place to place by hand, that is left open.
  */
 export function explainsSince(
   bench: Workbench,
@@ -24,10 +28,11 @@ export function explainsSince(
   { steps, prefixes, before }: Evidence,
   step: number,
 ): boolean {
-  if (steps.slice(0, step).some(isJumped)) return true;
+  if (steps.some(isJumped) || (canBlow(repaired) && steps.some((one) => movesFuses(bench, one)))) return true;
   const since = { steps: steps.slice(step + 1), prefixes: prefixes.slice(step + 1), before };
-  const fuses = [repaired, fault].reduce((either, one) => either | fusesOf(begin([one], since, 'steady')), 0);
-  if (fuses.toString(2).replaceAll('0', '').length > MOST_FUSES) return true;
+  const until = { steps: steps.slice(0, step), prefixes: prefixes.slice(0, step + 1), before };
+  const blown = blownBy(bench, repaired, until) | blownBy(bench, fault, until);
+  if (blown.toString(2).replaceAll('0', '').length > MOST_FUSES) return true;
   const courses: readonly Course[] = since.steps.some(({ kind }) => kind === 'symptom')
     ? ['steady', 'comes and goes']
     : ['steady'];
@@ -38,7 +43,7 @@ export function explainsSince(
     const anew = (): Remembered => ({
       steps: 0,
       prefix: since.prefixes[0]!,
-      progress: anywhere(begin([fault], since, course), fuses),
+      progress: anywhere(begin([fault], since, course), blown),
     });
     const known = walked.get(key);
     // Another session may have gone on otherwise from the same repair.
@@ -60,9 +65,29 @@ function anywhere(progress: Progress, fuses: number): Progress {
   return { ...progress, alive, fitted: all, held: all };
 }
 
-/** All fuses that are blown in one history or another. */
-function fusesOf({ alive }: Progress): number {
-  return [...alive.keys()].reduce((either, blown) => either | blown, 0);
+/** Fuses that a fault may blow before the session, or in any of its set-ups up to the repair. */
+function blownBy(bench: Workbench, fault: Fault, until: Evidence): number {
+  if (!canBlow(fault)) return 0;
+  let known = fuses.get(bench);
+  if (known === undefined || known.size > MOST_WALKED) fuses.set(bench, (known = new Map()));
+  const key = `${fault.id} ${until.prefixes.at(-1)}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const { grid, alive } = begin([fault], until, 'steady');
+  let may = alive;
+  for (const step of until.steps)
+    if (step.kind === 'change' && step.standing !== undefined)
+      may = fusesAfter(bench, may, grid, step.standing);
+  const blown = [...may.keys()].reduce((either, mask) => either | mask, 0);
+  known.set(key, blown);
+  return blown;
+}
+
+/** Does a blown fuse sit elsewhere after it, or another item in its place? */
+function movesFuses({ network }: Workbench, step: EvidenceStep): boolean {
+  if (step.kind !== 'change' || step.movedFuses === undefined) return false;
+  const { movedFuses } = step;
+  return network.fuses.some((_, bit) => movedFuses(1 << bit).some((mask) => mask !== 1 << bit));
 }
 
 function isJumped(step: EvidenceStep): boolean {

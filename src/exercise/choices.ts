@@ -3,6 +3,7 @@
  * repair, with the way to it; the best there was is what the program's planner would have done with the same tools.
  */
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
+import { DAMAGE } from '../diagnosis/proof-of-cause.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Suggestion } from '../planning/suggestion.js';
 import { isRepair } from '../session/actions.js';
@@ -123,17 +124,18 @@ function judgeRepair(
   const share = diagnosis.suspects
     .filter(({ faults }) => faults.some(({ id }) => ids.has(id)))
     .reduce((sum, suspect) => sum + suspect.share, 0);
-  // A fuse that was seen blown is renewed whatever else is wrong.
-  if (action.do === 'fit new' && seenBlown(session, action.part)) return undefined;
+  // A fuse that is known to be blown is renewed whatever else is wrong, and damage that was seen is mended.
+  if (action.do === 'fit new' && isBlown(diagnosis, action.part)) return undefined;
+  if (isRepair(action) && seenDamaged(session, action)) return undefined;
   // Without having seen it fail nobody can know what to repair.
   if (!diagnosis.abnormal && !saysComplaint(session))
     return { kind: 'repair', bits: 0, value: share, best: undefined, score: 0 };
-  if (diagnosis.groups.length > 1 && share < HOPELESS)
+  const most = Math.max(0, ...diagnosis.groups.map((group) => group.share));
+  if (diagnosis.groups.length > 1 && share < HOPELESS && share < most / 2)
     return { kind: 'repair', bits: 0, value: share, best: undefined, score: 0 };
   if (share >= PLAIN) return { kind: 'repair', bits: 0, value: 0, best: undefined, score: 1 };
   const repair = repairOf(bench, action);
   const best = bestTest();
-  const most = Math.max(0, ...diagnosis.groups.map((group) => group.share));
   if (best === undefined)
     return { kind: 'repair', bits: 0, value: share, best: undefined, score: scoreOf(share, most) };
   const worth = new WorthOf(bench, session, diagnosis);
@@ -190,12 +192,22 @@ function isLookAtComplaint(event: Event, setUp: SetUp, complained: readonly Comp
   return complaintSeen(complained, event.reading.load, setUp) !== undefined;
 }
 
-function seenBlown({ timeline }: Case, part: string): boolean {
+/** So sure that a fuse is blown that nobody need see it (our own figure). */
+const SURELY = 0.9;
+
+function isBlown({ blown }: Diagnosis, part: string): boolean {
+  const reasons = blown.find(({ fuse }) => fuse === part)?.reasons ?? [];
+  return reasons.reduce((sum, { share }) => sum + share, 0) >= SURELY;
+}
+
+/** Was damage seen at the place that is repaired? */
+function seenDamaged({ timeline }: Case, action: Action): boolean {
+  const at = 'part' in action ? action.part : 'at' in action ? action.at : undefined;
   return timeline.some(
     (step) =>
       step.kind === 'finding' &&
       step.finding.reading.kind === 'look' &&
-      step.finding.reading.at === part &&
-      step.finding.reading.value === 'blown',
+      step.finding.reading.at === at &&
+      DAMAGE.has(step.finding.reading.value),
   );
 }

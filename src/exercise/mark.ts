@@ -16,7 +16,7 @@ import type { Run } from './run.js';
 
 /** Parts of the marks of an item that one thing costs. */
 const COSTS = { claim: 0.4, part: 0.5, spoilt: 0.5 };
-/** A needless part is one fitted on a choice worth less than this part of the best. */
+/** A repair on a guess is one that was worth less than this part of the best choice. */
 const FAIR_CHOICE = 0.75;
 /** After a grave unsafe act no more than this many of 100 in all, and less for each further one: safe comes first. */
 const CAP = { first: 30, further: 5 };
@@ -115,7 +115,7 @@ export function markOf(run: Run, par: Road): Mark {
     over('money', 0.4 * sound);
   }
 
-  // Needless parts.
+  // Repairs on a guess.
   if (!cured) lose('parts', marking.parts, lastRepair(), 'parts count only where the vehicle is cured');
   for (const { number, event } of counted) {
     if (event.type !== 'did' || !isRepair(event.action) || slips.has(number)) continue;

@@ -132,17 +132,19 @@ function conclusions(run: Run): readonly Event[] {
 }
 
 /**
- * Ids of the faults of the likeliest suspect whose repair, as something is done by hand, was not done yet. A wire is cleaned at its ends
+ * Ids of those faults of the likeliest suspect whose repair, as something is done by hand, was not done yet. A wire is cleaned at its ends
  * or mended along its length: the one does not do for the other.
  * @param tried acts done already; grows
  */
 function likeliestUntried(run: Run, tried: Set<string>): readonly string[] | undefined {
   for (const { suspects } of diagnosisOf(run).groups)
     for (const suspect of suspects) {
-      const key = JSON.stringify(actsFor(run, suspect));
-      if (tried.has(key)) continue;
-      tried.add(key);
-      return suspect.faults.map(({ id }) => id);
+      const open = suspect.faults.filter(
+        (fault) => !tried.has(JSON.stringify(actsFor(run, { faults: [fault] }))),
+      );
+      if (open.length === 0) continue;
+      for (const fault of open) tried.add(JSON.stringify(actsFor(run, { faults: [fault] })));
+      return open.map(({ id }) => id);
     }
   return undefined;
 }

@@ -50,7 +50,7 @@ export function compileModule(builder: NetworkBuilder, part: Module, nominalVolt
   if (part.can !== undefined) compileCan(at, part.can);
 }
 
-/** Own current: until it sleeps for sure, anything between asleep and busy. */
+/** Own current: until it sleeps for sure, anything between asleep and busy; where it never sleeps, between idle and busy. */
 function draw({ builder, part, plus, minus, awake, asleep }: ModuleAt, nominalVolts: number): void {
   const ohms = (amps: number) => nominalVolts / amps;
   const least = part.sleepMinutes === 'never' ? IDLE * part.awakeAmps : 0.5 * part.asleepAmps;

@@ -11,7 +11,7 @@ export interface ModuleAt {
   readonly minus: number;
   /** It has supply volts. */
   readonly powered: CoilCond;
-  /** Not asleep for sure, and asleep for sure; undefined where it never sleeps. */
+  /** Not asleep for sure, and asleep for sure; undefined where it never sleeps or does not say. */
   readonly awake: SingleCond | undefined;
   readonly asleep: SingleCond | undefined;
 }

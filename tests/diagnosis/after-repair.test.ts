@@ -1,7 +1,7 @@
 /** A repair that did not cure: the second fault, and the one that was repaired badly. */
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
-import { gather } from '../../src/diagnosis/evidence.js';
+import { drivenSetUps, gather } from '../../src/diagnosis/evidence.js';
 import { judge } from '../../src/diagnosis/verdict.js';
 import { foldCase } from '../../src/session/fold.js';
 import { diagnosisOf, recordedOf, suspectIds, workbenchOf } from './session-of.js';
@@ -134,4 +134,20 @@ test('when a wire is cleaned then the pin at its end is not taken for repaired i
     suspects.find(({ hypothesis }) => hypothesis === id)!.soft.map(({ words }) => words);
   expect(notes('W8 resistance')).toContain('it was repaired, and the complaint stayed');
   expect(notes('A1.15 resistance')).toEqual([]);
+});
+
+test('when a fuse is fed only by two controls together then the owner may have blown it', async () => {
+  const driven = drivenSetUps(await workbenchOf('two-grounds'));
+  for (const lever of ['left', 'right'])
+    expect(
+      driven.some(({ controls }) => controls.get('key') === 'on' && controls.get('turn lever') === lever),
+    ).toBe(true);
+});
+
+test('when a known-good item gives way to a new one then the own one counts as renewed', async () => {
+  const pump = await workbenchOf('fuel-pump');
+  const lines = ['key on', 'E1 cold', 'knowngood K1', 'E1 cold', 'new K1', 'E1 cold'];
+  const { steps } = gather(pump, foldCase(pump.circuit, recordedOf(pump, lines)));
+  const coil = pump.faults.find(({ id }) => id === 'K1:30-87 resistance')!;
+  expect(steps.some((step) => step.kind === 'change' && step.mends?.(coil) === true)).toBe(true);
 });

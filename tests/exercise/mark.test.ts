@@ -66,6 +66,50 @@ test('when a guess happens to be right then it is marked as a guess all the same
   expect(mark.items.economy.got).toBeLessThan(2);
 });
 
+test('when damage is seen and mended then that is no guess', async () => {
+  const seen = await runOf();
+  await type(
+    seen,
+    'H1 when key on, gear reverse',
+    'look X3',
+    'clean X3',
+    'H1 when key on, gear reverse',
+    'cause X3',
+    'done',
+  );
+  const look = seen.recorded.find(
+    ({ event }) => event.type === 'found' && event.reading.kind === 'look',
+  )!.event;
+  expect(look).toMatchObject({ reading: { value: 'corroded' } });
+  expect(markOf(seen, par).items.parts.got).toBe(10);
+});
+
+test('when a meter has shown that a fuse is blown then a new one is no guess', async () => {
+  const { bench } = await exerciseOf({ circuit: 'stop-tail', fault: 'B1.1 short' });
+  const wire = bench.circuit.wires.find(({ from }) => from === 'S4.2')!.id;
+  const run = await runOf({
+    circuit: 'stop-tail',
+    fault: `${wire} short`,
+    severity: 0.001,
+    complaint: ['fails H1.54 H2.54 H3 when pedal down'],
+  });
+  await type(run, 'H1.54 when pedal down', 'pedal down', 'volts F4.1', 'volts F4.2', 'prove volts', 'out F4');
+  await type(
+    run,
+    'ohms F4.1i F4.2i',
+    'prove ohms',
+    'ohms F4.2 body',
+    `repair ${wire} short`,
+    'new F4',
+    'H1.54',
+  );
+  const mark = markOf(run, par);
+  expect(mark.cured).toBe(true);
+  const renewal = mark.losses.filter(({ event }) => event?.words.includes('fit a new item: F4'));
+  expect(renewal.map(({ item }) => item)).not.toContain('parts');
+  expect(renewal.map(({ item }) => item)).not.toContain('choices');
+});
+
 test('when a feed is sparked to ground then no more than 30 marks are left, and the jumper is named', async () => {
   const mark = await marked('key on', 'jumper F7.2 body', 'unjumper', 'new F7', 'key off', ...CAREFUL);
   expect(mark.cured).toBe(true);

@@ -1,5 +1,7 @@
 /** What a new item mends: what sits in its housing, not what sits in the holder it plugs into. */
 import { expect, test } from 'vitest';
+import type { Fault } from '../../src/diagnosis/faults.js';
+import { isMendedBy } from '../../src/diagnosis/mended-by.js';
 import { mendedBy } from '../../src/exercise/mends.js';
 import { random } from '../../src/exercise/random.js';
 import { renewal, repairAction } from '../../src/exercise/repair-action.js';
@@ -37,4 +39,12 @@ test('when a fuse holder leaks to body then its repair is not that of a blown fu
 test('when a module has shut an output down then it is reset, not renewed, and a blown fuse is renewed', async () => {
   expect(renewal(await workbenchOf('can-pair'), 'A3').do).toBe('reset');
   expect(renewal(await workbenchOf('stop-tail'), 'F4').do).toBe('fit new');
+});
+
+test('when a terminal has a letter at its end then cleaning it mends it, and a side of a connector pin stands for the pin', () => {
+  const joint = (site: string) =>
+    ({ contact: true, owner: 'position', part: site.split('.')[0]!, site }) as Fault;
+  expect(isMendedBy({ do: 'clean', at: 'M2.53c' }, joint('M2.53c'))).toBe(true);
+  expect(isMendedBy({ do: 'clean', at: 'X3.1h' }, joint('X3.1'))).toBe(true);
+  expect(isMendedBy({ do: 'clean', at: 'W4c' }, joint('W4'))).toBe(false);
 });

@@ -33,8 +33,9 @@ export const STUDENTS: Readonly<Record<string, Student>> = {
   /**
    * From the battery along the current to the load and on to ground, volts at each point; then what lies between good and bad, the
    * likeliest by those readings first, the bad point read again after each repair; where it has come good, on along the feed. Too many
-   * volts say that the break is further on; where a relay's contact lies on the way its coil is followed next. (The first counts were made with a student who repaired what they had just measured good,
-   * who never went on, who took the first point with too many volts for the far side of the break, and who followed no coil.)
+   * volts say that the break is further on; where a relay's contact lies on the way its coil is followed next. (The first counts were
+   * made with a student who repaired what they had just measured good, who never went on, who took the first point with too many volts
+   * for the far side of the break, and who followed no coil.)
    */
   'feed-follower': async (run) => {
     await begin(run);

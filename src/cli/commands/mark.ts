@@ -49,8 +49,11 @@ export async function mark(context: Context, names: readonly string[], flags: Ma
   const given = flags.overrides === undefined ? [] : await overridesOf(context, flags.overrides);
   const { files, others } = await journalsIn(names.map((name) => resolve(io.cwd, name)));
   if (files.length === 0)
-    throw new Failure(`there are no journals in ${names.join(', ')}`, 'Check the folder.');
-  if (others.length > 0) output.say(`Left out, no journals: ${others.join(', ')}`, 'faint');
+    throw new Failure(
+      `there are no journals in ${names.join(', ')}${others.length > 0 ? `, but ${others.join(', ')}` : ''}`,
+      'Check the folder.',
+    );
+  if (others.length > 0) output.say(`Left out, no journals: ${others.join(', ')}`, 'warning');
   const rows: Row[] = [];
   for (const file of files) {
     if (io.isTTY.stderr) output.say(`marking ${basename(file)}`, 'faint');
@@ -140,10 +143,11 @@ async function journalsIn(
     if (!state.isDirectory()) files.push(path);
     else
       for (const entry of await readdir(path, { withFileTypes: true })) {
-        if (!entry.isFile() || entry.name.startsWith('.')) continue;
         const file = join(path, entry.name);
-        if (entry.name.endsWith(JOURNAL_ENDING) || beginsLikeJournal(await headOf(file))) files.push(file);
-        else others.push(entry.name);
+        const named = entry.isFile() && entry.name.endsWith(JOURNAL_ENDING);
+        if (!named && entry.name.startsWith('.')) continue;
+        if (named || beginsLikeJournal(await headOf(file))) files.push(file);
+        else others.push(entry.isDirectory() ? `${entry.name}/` : entry.name);
       }
   }
   // By name, whatever order the disk gives; not by locale, so that it is the same everywhere.
