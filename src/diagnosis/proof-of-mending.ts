@@ -5,6 +5,7 @@
 import { openPlaces, union, without } from './alive.js';
 import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
+import { canBlow } from './faults.js';
 import type { Progress } from './verdict.js';
 import { begin, walk } from './verdict.js';
 import type { Workbench } from './workbench.js';
@@ -20,6 +21,9 @@ export function isMissed(bench: Workbench, fault: Fault, evidence: Evidence): bo
   const { steps } = evidence;
   const at = steps.findLastIndex((step) => step.kind === 'change' && step.mends?.(fault) === true);
   if (at < 0) return false;
+  // It still failed after that: what came good later did not come good by this, but for the fuse that a short had blown.
+  const stayed = steps.slice(at).some((step) => step.kind === 'observation' && step.again);
+  if (stayed && !canBlow(fault)) return false;
   const before = walk(bench, begin([fault], evidence, 'steady'), steps.slice(0, at));
   if (before.fall !== undefined) return false;
   const there = { ...before, alive: without(before.alive, before.grid.size - 1) };

@@ -22,6 +22,15 @@ export interface RepairProof {
   readonly conditions: readonly FailedCondition[];
   /** It already worked before the first correction (after a touch, or by itself): the repair then proves nothing. */
   readonly recoveredBefore: boolean;
+  /** Corrections after which no failed condition came good and one was found bad once more, before anything else was repaired. */
+  readonly inVain: ReadonlySet<Action>;
+}
+
+/** Repairs made in one go, and how the failed conditions came out after them. */
+interface Attempt {
+  readonly repairs: Action[];
+  good: boolean;
+  bad: boolean;
 }
 
 /** @param abnormal numbers of the findings that a healthy vehicle would not show */
@@ -35,13 +44,23 @@ export function proveRepair(timeline: readonly Step[], abnormal: ReadonlySet<num
   const first = corrected[0]?.index ?? timeline.length;
   const last = corrected.findLast(({ action }) => isRepair(action))?.index ?? timeline.length;
   const conditions: { load: string; finding: Finding; again: FailedCondition['again'] }[] = [];
+  const attempts: Attempt[] = [];
   let recoveredBefore = false;
   for (const [index, step] of timeline.entries()) {
-    if (step.kind !== 'finding' || !isOperation(step.finding)) continue;
+    const attempt = attempts.at(-1);
+    if (step.kind === 'action') {
+      if (!isRepair(step.action)) continue;
+      if (attempt === undefined || attempt.good || attempt.bad)
+        attempts.push({ repairs: [step.action], good: false, bad: false });
+      else attempt.repairs.push(step.action);
+      continue;
+    }
+    if (!isOperation(step.finding)) continue;
     const { finding } = step;
     const bad = abnormal.has(finding.number);
     const known = conditions.find((one) => sameCondition(one.finding, finding));
     if (index < first && known !== undefined) recoveredBefore = !bad;
+    if (attempt !== undefined && known !== undefined) attempt[bad ? 'bad' : 'good'] = true;
     if (known !== undefined) {
       if (index > last) known.again = bad ? 'bad' : 'good';
       else if (bad) known.finding = finding;
@@ -54,7 +73,8 @@ export function proveRepair(timeline: readonly Step[], abnormal: ReadonlySet<num
   const failing = conditions.some(({ again }) => again === 'bad');
   const proved = corrections.some(isRepair) && good > 0 && !failing;
   const state = !proved ? 'not verified' : good === conditions.length ? 'verified' : 'partly verified';
-  return { state, corrections, conditions, recoveredBefore };
+  const inVain = new Set(attempts.flatMap(({ repairs, good: cured, bad }) => (bad && !cured ? repairs : [])));
+  return { state, corrections, conditions, recoveredBefore, inVain };
 }
 
 /** Loads in ordinary operation, seen here: nothing unplugged, taken out, exchanged or bridged. */

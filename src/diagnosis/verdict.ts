@@ -169,10 +169,12 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
           inVain: true,
         }
       : steadied;
-  if (step.symptom !== 'present') return { ...then, alive: after };
+  const touched = now.touched && !step.again;
+  if (step.symptom !== 'present') return { ...then, alive: after, touched };
   return {
     ...then,
     alive: after,
+    touched,
     fitted: union(after, grid.size),
     stretch: [...now.stretch, observation],
   };

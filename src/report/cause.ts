@@ -99,6 +99,7 @@ function chosenGroup(session: Case, diagnosis: Diagnosis, proof: Proof): readonl
   if (session.concluded !== undefined) return at(session.concluded.at);
   if (proof.state === 'verified')
     for (const action of proof.corrections) {
+      if (proof.inVain.has(action)) continue;
       const there = at(placeOf(action));
       if (there.length > 0) return there;
     }
@@ -125,7 +126,7 @@ function howSure(
 ): readonly [Certainty, string] {
   const touched = group.some((suspect) => suspect.touched);
   const mended = proof.corrections
-    .filter(isRepair)
+    .filter((action) => isRepair(action) && !proof.inVain.has(action))
     .filter((action) => group.some((suspect) => isAt(suspect, placeOf(action))));
   if (proof.state === 'verified' && mended.length > 0 && !proof.recoveredBefore) {
     const cured = 'It failed until this was repaired, and every failed condition was good afterwards.';

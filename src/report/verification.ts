@@ -2,6 +2,7 @@
 import type { Circuit } from '../circuit/circuit.js';
 import { proveRepair, type FailedCondition, type RepairProof } from '../diagnosis/proof-of-repair.js';
 import type { Step } from '../session/case.js';
+import type { Action } from '../session/events.js';
 import type { Verification } from './report-data.js';
 import { describeLoad, describeSetUp } from '../session/describe.js';
 import { listWords } from './layout.js';
@@ -9,11 +10,13 @@ import { listWords } from './layout.js';
 export interface Proof extends Verification {
   readonly recoveredBefore: RepairProof['recoveredBefore'];
   readonly corrections: RepairProof['corrections'];
+  /** Corrections after which it still failed. A short is mended only together with the fuse it blew: what a new fuse followed is none. */
+  readonly inVain: RepairProof['inVain'];
 }
 
 /** @param abnormal numbers of the findings that a healthy vehicle would not show */
 export function verify(circuit: Circuit, timeline: readonly Step[], abnormal: ReadonlySet<number>): Proof {
-  const { state, conditions, corrections, recoveredBefore } = proveRepair(timeline, abnormal);
+  const { state, conditions, corrections, recoveredBefore, ...proof } = proveRepair(timeline, abnormal);
   const those = (wanted: (again: FailedCondition['again']) => boolean): readonly string[] =>
     conditions.filter(({ again }) => wanted(again)).map((one) => conditionOf(circuit, one));
   const repeated = those((again) => again === 'good');
@@ -31,7 +34,13 @@ export function verify(circuit: Circuit, timeline: readonly Step[], abnormal: Re
       ? 'Not verified: contacts were only reseated, and a reseated contact proves no repair.'
       : `Not verified: the failed condition was not repeated after the repair (${listWords(missing)}).`;
   };
-  return { state, words: words(), repeated, missing, recoveredBefore, corrections };
+  const lastFuse = corrections.findLastIndex((action) => renewsFuse(circuit, action));
+  const inVain = new Set([...proof.inVain].filter((action) => corrections.indexOf(action) > lastFuse));
+  return { state, words: words(), repeated, missing, recoveredBefore, corrections, inVain };
+}
+
+function renewsFuse({ parts }: Circuit, action: Action): boolean {
+  return (action.do === 'fit new' || action.do === 'reset') && parts.get(action.part)?.type === 'fuse';
 }
 
 /** "H1, pedal pressed": the load and the conditions, without what it did. */

@@ -44,3 +44,21 @@ test('when a socket was cleaned and reads well then nothing speaks against the s
     'it would have had to change when it was touched',
   );
 });
+
+test('when it stayed silent after a wiggle and sounds after another then only the other was disturbed since', () => {
+  const silent = 'B1 silent when horn button pressed';
+  const { suspects } = diagnosisOf(bench, [
+    ...found,
+    'wiggle K1.30',
+    silent,
+    'wiggle K1.87',
+    'B1 sounds when horn button pressed',
+  ]);
+  const at = (site: string) => suspects.find(({ hypothesis }) => hypothesis === `${site} resistance`)!;
+  expect([at('K1.30').touched, at('K1.87').touched]).toEqual([false, true]);
+  const against = 'the complaint went away though this was not touched';
+  expect(at('K1.30').soft.map(({ words }) => words)).toContain(against);
+  expect(at('K1.87').soft.map(({ words }) => words)).toContain(
+    'the complaint went away after this was touched',
+  );
+});

@@ -35,6 +35,17 @@ describe('what a repair proves', () => {
     expect(await isProved('B1.1 short', [...lines, 'horn button pressed', 'works B1'])).toBe(true);
   });
 
+  test('when it stayed dark after the cleaning and came good later then it was not the cleaned contact', async () => {
+    const lines = [...DEAD, 'clean S4.1', 'dead H1.54', 'clean S4.2', 'works H1.54 H2.54 H3'];
+    expect(await isProved('S4.1 resistance', lines)).toBe(false);
+    expect(await isProved('S4.2 resistance', lines)).toBe(true);
+  });
+
+  test('when the old blown fuse stayed in after the short was mended then the repair still counts', async () => {
+    const lines = [...DEAD, 'repair H1.54 insulated it', 'dead H1.54', 'new F4', 'works H1.54 H2.54 H3'];
+    expect(await isProved('H1.54 short', lines)).toBe(true);
+  });
+
   test('when nothing was repaired then nothing is proved', async () => {
     expect(await isProved('S4.1 resistance', [...DEAD, 'works H1.54 H2.54 H3'])).toBe(false);
   });

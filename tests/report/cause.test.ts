@@ -31,6 +31,29 @@ describe('cause', () => {
     expect(report.customer).toContain('fit to use');
   });
 
+  test('when it still failed after the first repair then the second is the one that cured it', () => {
+    const again = did({ do: 'clean', at: 'H1.1' });
+    const { cause } = reportOf([lamp('off'), cleaned, lamp('off'), again, lamp('lit')], two);
+    expect(cause).toMatchObject({ certainty: 'confirmed', parts: ['H1'] });
+  });
+
+  test('when what cured it is no suspect then nothing that was repaired in vain is confirmed', () => {
+    const again = did({ do: 'clean', at: 'H1.2' });
+    const { cause } = reportOf(
+      [lamp('off'), cleaned, lamp('off'), again, lamp('lit')],
+      diagnosisOf([suspect('X1.1'), suspect('S1.1')]),
+    );
+    expect(cause.certainty).toBe('most likely');
+  });
+
+  test('when both were repaired before it was tried then neither is in vain', () => {
+    const { cause } = reportOf(
+      [lamp('off'), cleaned, did({ do: 'clean', at: 'H1.2' }), lamp('lit')],
+      diagnosisOf([suspect('X1.1')]),
+    );
+    expect(cause).toMatchObject({ certainty: 'confirmed', parts: ['X1'] });
+  });
+
   test('when a new item cured it then the removed item is still not proved bad', () => {
     const report = reportOf([lamp('off'), did({ do: 'fit new', part: 'H1' }), lamp('lit')], two);
     expect(report.cause).toMatchObject({ certainty: 'confirmed', parts: ['H1'] });
