@@ -7,6 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { exerciseTables, readDone } from './exercises.js';
+import { readHunted, shelfTable } from './shelf.js';
 import { tables } from './table.js';
 import { readResults } from './trials.js';
 
@@ -28,6 +29,7 @@ export default function setup(project: TestProject): () => void {
         .map((file) => join(folder, file));
     const results = files('shard-').flatMap(readResults);
     const exercises = files('exercises-').flatMap(readDone);
+    const hunted = files('shelf-').flatMap(readHunted);
     if (kept === undefined) rmSync(folder, { recursive: true });
     for (const { error, story } of results) {
       if (error !== undefined) console.log(`\nbroke down: ${error}`);
@@ -35,5 +37,6 @@ export default function setup(project: TestProject): () => void {
     }
     if (results.length > 0) console.log(`\n${tables(results)}\n`);
     if (exercises.length > 0) console.log(`\n${exerciseTables(exercises)}\n`);
+    if (hunted.length > 0) console.log(`\n${shelfTable(hunted)}\n`);
   };
 }

@@ -1,4 +1,9 @@
-/** Hunts single faults of a circuit one after the other: each hidden in a simulated vehicle, each followed by the program. */
+/**
+ * Hunts single faults of each circuit one after the other: each hidden in a simulated vehicle, each followed by the program. Halves
+ * run side by side; each session depends on its seed alone, so the split changes nothing.
+ */
+import { appendFileSync, existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Fault } from '../../src/diagnosis/faults.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import { random } from '../../src/exercise/random.js';
@@ -7,25 +12,58 @@ import { workbenchOf } from '../diagnosis/session-of.js';
 import { Groups } from './groups.js';
 import { score, type Score } from './score.js';
 import { runSession } from './session.js';
+import { circuitNames, SHARDS } from './trials.js';
+
+const WANTED = process.env['KNOWNGOOD_SHELF'] ?? '12';
+/** Faults of a circuit that are hunted. */
+const MOST = WANTED === 'all' ? Infinity : Number(WANTED);
+const ONLY = process.env['KNOWNGOOD_CIRCUITS']?.split(',');
 
 export interface Hunted {
   readonly circuit: string;
   readonly fault: string;
+  /** How many the circuit has. */
+  readonly faults: number;
   /** Undefined: this fault changes nothing that a person would complain about. */
-  readonly score: Score | undefined;
+  readonly score?: Score | undefined;
 }
 
-/** Hunts up to `most` of a circuit's faults, evenly over its list. `told` is called after each. */
-export async function huntAll(
-  circuit: string,
-  most: number,
-  told: (hunted: Hunted) => void,
-): Promise<{ readonly faults: number }> {
-  const bench = await workbenchOf(circuit);
-  const groups = new Groups(bench, undefined);
-  for (const [nth, fault] of evenly(bench.faults, most).entries())
-    told({ circuit, fault: fault.id, score: await hunt(bench, groups, fault, nth) });
-  return { faults: bench.faults.length };
+/** One of the halves; what the folder has of it already is not done again. */
+export async function runShelf(shard: number, folder: string): Promise<Hunted[]> {
+  const file = join(folder, `shelf-${shard}.jsonl`);
+  const done = existsSync(file) ? readHunted(file) : [];
+  const nameOf = ({ circuit, fault }: Pick<Hunted, 'circuit' | 'fault'>) => `${circuit} ${fault}`;
+  const known = new Set(done.map(nameOf));
+  for (const circuit of circuitNames()) {
+    if (ONLY?.includes(circuit) === false) continue;
+    const bench = await workbenchOf(circuit);
+    const groups = new Groups(bench, undefined);
+    for (const [nth, fault] of evenly(bench.faults, MOST).entries()) {
+      if (nth % SHARDS !== shard || known.has(nameOf({ circuit, fault: fault.id }))) continue;
+      const hunted: Hunted = {
+        circuit,
+        fault: fault.id,
+        faults: bench.faults.length,
+        score: await hunt(bench, groups, fault, nth),
+      };
+      done.push(hunted);
+      appendFileSync(file, `${JSON.stringify(hunted)}\n`);
+      process.stderr.write(lineOf(hunted));
+    }
+  }
+  return done;
+}
+
+export function readHunted(file: string): Hunted[] {
+  return readFileSync(file, 'utf8')
+    .split('\n')
+    .filter((line) => line !== '')
+    .map((line) => JSON.parse(line) as Hunted);
+}
+
+function lineOf({ circuit, fault, score: scored }: Hunted): string {
+  const ended = scored === undefined ? 'nothing shows' : isFound(scored) ? 'found' : 'NOT FOUND';
+  return `${circuit.padEnd(20)} ${fault.padEnd(34)} ${ended}\n`;
 }
 
 async function hunt(
@@ -59,7 +97,12 @@ export function isFound({ inGroup, inRepair, cured }: Score): boolean {
 }
 
 /** A row a circuit. */
-export function shelfTable(hunted: readonly Hunted[], faults: ReadonlyMap<string, number>): string {
+export function shelfTable(hunted: readonly Hunted[]): string {
+  const faults = new Map(
+    [...hunted]
+      .sort((a, b) => a.circuit.localeCompare(b.circuit))
+      .map(({ circuit, faults: all }) => [circuit, all]),
+  );
   const head = [
     'circuit',
     'faults',

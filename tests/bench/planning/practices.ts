@@ -4,9 +4,10 @@
  * has ruled out). All are common practice, no source.
  *
  * 1. Follow the feed: from the battery along the current to the failed load and on to ground, volts against battery − at each point
- *    that can be probed, in the failed condition. At the first that differs clearly from a good vehicle the fault lies between it
- *    and the last good one: repair there, the likeliest first. Where a relay's contact is what does not conduct, its coil is followed
- *    in the same way.
+ *    that can be probed, in the failed condition. At the first that has clearly fewer volts than a good vehicle the fault lies between
+ *    it and the last before it: repair there, the likeliest first. Where a relay's contact is what does not conduct, its coil is
+ *    followed in the same way. (Too many volts were taken for the far side of the fault in counts before November 2026; on the ground
+ *    side they are before it.)
  * 2. Halve the path: the same points, always the middle one of what is left.
  * 3. Swap in order of likelihood: no reading at all; the likeliest repair first, until the complaint is gone.
  *
@@ -106,7 +107,8 @@ async function along(job: Job, choose: (open: readonly Station[]) => Station): P
       if (open.length === 0) break;
       const station = choose(open);
       const volts = await probe(job, station.point);
-      if (volts === undefined || Math.abs(volts - station.good) < CLEARLY) low = station.along;
+      // Too many volts on the ground side: what does not conduct is further on.
+      if (volts === undefined || volts > station.good - CLEARLY) low = station.along;
       else high = station.along;
     }
     const between = new Set(
