@@ -43,7 +43,7 @@ export function classroom(
       .command(name)
       .argument('<file>', 'exercise file')
       .description(what)
-      .option('--key <phrase>', "the instructor's key phrase")
+      .option('--key <phrase>', "the instructor's key phrase, 8 characters or more (needed)")
       .option('--out <file>', 'write to this new file (left out: print it)')
       .action(
         run(async (ctx, file: string, flags: Flags) => {
@@ -51,9 +51,17 @@ export function classroom(
           return commands[name === 'seal' ? 'sealExercise' : 'openExercise'](ctx, file, flags);
         }),
       );
-  costs(program.command('practice').argument('<circuit>', 'circuit file'))
+  costs(
+    program
+      .command('practice')
+      .argument('<circuit>', 'circuit file, or the name of one that comes with the program'),
+  )
     .description('random exercises, each with its marks and the best road beside your own')
-    .option('--difficulty <number>', '1 (a clean break) to 5 (two faults)', '2')
+    .option(
+      '--difficulty <number>',
+      '1 a clean break or short, 2 any severity, 3 rare faults too, 4 it comes and goes, 5 two faults',
+      '2',
+    )
     .option('--seed <number>', 'the same number gives the same exercise (left out: any)')
     .option('--session <file>', 'write the journal to this new file')
     .option('--student <name>', 'whose attempt it is')
@@ -72,7 +80,7 @@ export function classroom(
     .command('mark')
     .argument('<folder...>', "folders with students' journals, or journals")
     .description('mark the attempts at an exercise')
-    .option('--exercise <file...>', 'the exercises that are marked')
+    .option('--exercise <file...>', 'the exercises that are marked (needed), behind the folders')
     .option('--key <phrase>', "the instructor's key phrase")
     .option('--format <form>', 'text, csv or json', 'text')
     .option('--roads', 'with each step beside the best one (text)')

@@ -9,11 +9,26 @@ import { VERSION } from './version.js';
 import { classroom } from './classroom.js';
 import type { Stand } from './stand.js';
 
+const CIRCUIT = 'circuit file, or the name of one that comes with the program';
+
 /** Flags of `make`, one for each question (circuit/own/questions.ts, which is not loaded for other commands). */
-const OWN_FLAGS = [
-  ...['title', 'volts', 'loads', 'switch', 'positions', 'helper', 'through', 'side', 'live', 'also', 'fuse'],
-  ...['grounds', 'connectors', 'length', 'size'],
-];
+const OWN_FLAGS: Readonly<Record<string, string>> = {
+  title: 'what the circuit is called',
+  volts: 'of the system: 6, 12 or 24',
+  loads: 'like "2 stop lamps 21 W, horn 5 A"',
+  switch: 'what switches them on, like "brake pedal"',
+  positions: 'of the switch, the one at rest first: "off, on"',
+  helper: 'must somebody hold it: yes, no',
+  through: 'what carries the current: switch, relay, module',
+  side: 'where it is switched: feed, ground',
+  live: 'when the feed is live: always, key',
+  also: 'another load on the same fuse, like "horn 5 A"',
+  fuse: 'its rating, like 15 A',
+  grounds: 'how many ground points the loads share',
+  connectors: 'where plug connectors are: none, loom, loads, both',
+  length: 'of the wire from the switch to the loads, like "4 m"',
+  size: 'of that wire, like "1.5 mm2" or "AWG 16"',
+};
 
 /**
  * Runs one command to its end and returns the exit status: 0 fine, 1 a negative result, 2 could not run, 130 interrupted.
@@ -81,7 +96,7 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
   type Flags = Record<string, never>;
 
   costs(program.command('start'))
-    .argument('<circuit>', 'circuit file, or the name of one that comes with the program')
+    .argument('<circuit>', CIRCUIT)
     .description('begin a session, step by step')
     .option('--session <file>', 'write the journal to this new file')
     .option('--answers <file>', 'read the lines from this file instead of asking')
@@ -111,15 +126,15 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
   json(program.command('sessions'))
     .description('list the sessions in the default folder')
     .action(run(async (ctx, flags: Flags) => (await import('./commands/sessions.js')).sessions(ctx, flags)));
-  json(program.command('check').argument('<file...>', 'circuit, session or exercise files'))
-    .description('check circuit and session files; advice on circuits')
+  json(program.command('check').argument('<file...>', 'circuit, exercise or session files (YAML)'))
+    .description('check circuit, exercise and hand-written session files; advice on circuits')
     .option('--strict', 'advice counts as a mistake: status 1')
     .action(
       run(async (ctx, files: string[], flags: Flags) =>
         (await import('./commands/check.js')).check(ctx, files, flags),
       ),
     );
-  json(program.command('readings').argument('<circuit>', 'circuit file'))
+  json(program.command('readings').argument('<circuit>', CIRCUIT))
     .description('what a voltmeter would read, healthy or with a fault')
     .option('--when <control position...>', 'control positions other than at rest, each in quotes')
     .option('--red <point>', 'one point (left out: all)')
@@ -134,11 +149,11 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
   const own = program
     .command('make')
     .argument('[file]', 'name of the new circuit file; left out: asked')
-    .description('a circuit of your own, by a dozen questions')
+    .description('a circuit of your own, by about fifteen questions')
     .option('--answers <file>', 'lines like "loads: 2 lamps 21 W" instead of questions')
     .option('--yes', 'ask nothing: Enter to every question that no flag answers')
     .option('--overwrite', 'write over a file that is there');
-  for (const flag of OWN_FLAGS) own.option(`--${flag} <answer>`, 'the answer to that question');
+  for (const [flag, words] of Object.entries(OWN_FLAGS)) own.option(`--${flag} <answer>`, words);
   own.action(
     run(async (ctx, file: string | undefined, flags: Flags) =>
       (await import('./commands/make.js')).make(ctx, file, { ...flags, ...program.opts() }, stand.asker),
@@ -146,7 +161,7 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
   );
   program
     .command('adapt')
-    .argument('<circuit>', 'circuit file, or the name of one that comes with the program')
+    .argument('<circuit>', CIRCUIT)
     .argument('[change...]', 'changes, each in quotes: "set H1 watts 5 W", "connector X9 in W4"')
     .description('a changed copy of a circuit; its comments stay')
     .option('--add-connector <name...>', 'wires and a new id, like W4 X9')
@@ -166,7 +181,7 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
         ),
       ),
     );
-  json(program.command('table').argument('<circuit>', 'circuit file'))
+  json(program.command('table').argument('<circuit>', CIRCUIT))
     .description('the readings at every point in every control position, as a table')
     .option('--when <control position...>', 'controls that stay put, each in quotes; the others are varied')
     .option('--at <point...>', 'only these points or parts')
@@ -185,7 +200,10 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
     );
   program
     .command('draw')
-    .argument('[name...]', 'circuit file (with --session: none), then parts to which the drawing keeps')
+    .argument(
+      '[name...]',
+      'circuit, as a file or a name (with --session: none), then parts to which the drawing keeps',
+    )
     .description('the circuit as a drawing; with a session, what is suspected and cleared in it')
     .option('--when <control position...>', 'control positions other than at rest, each in quotes')
     .option('--volts', 'with the volts of a healthy circuit at each point')
@@ -198,7 +216,7 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
         (await import('./commands/draw.js')).draw(ctx, names, flags),
       ),
     );
-  costs(program.command('tree').argument('<circuit>', 'circuit file'))
+  costs(program.command('tree').argument('<circuit>', CIRCUIT))
     .argument('[line...]', 'what fails, as it would be typed, each line in quotes')
     .description('a fault-finding tree for a concern, to be printed')
     .option('--format <form>', 'text, markdown or dot', 'text')
@@ -223,7 +241,7 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
     .description('play an invented session to its report')
     .action(run(async (ctx) => (await import('./commands/demo.js')).demo(ctx)));
 
-  json(program.command('new').argument('<circuit>', 'circuit file'))
+  json(program.command('new').argument('<circuit>', CIRCUIT))
     .description('begin a session without a conversation')
     .option('--session <file>', 'write the journal to this new file')
     .action(
@@ -232,7 +250,11 @@ function programFor(io: Io, stand: Stand, end: (status: Status) => void): Comman
       ),
     );
   json(
-    session(program.command('record').argument('<line...>', 'lines as they would be typed, each in quotes')),
+    session(
+      program
+        .command('record')
+        .argument('<line...>', 'as typed, each in quotes: "fails H1 when gear reverse" "volts X3.1h 11.4"'),
+    ),
   )
     .description('record lines; all of them or none')
     .option('--yes', 'cautions that ask for a typed yes are heeded')

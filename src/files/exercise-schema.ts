@@ -61,7 +61,7 @@ export const EXERCISE_SCHEMA = {
       description:
         'the short name of the exercise, like dead-stop-lamp: letters, digits, - and _, at most 40',
     },
-    title: words(120, 'a short title that gives nothing away'),
+    title: words(120, 'a short title that gives nothing away: the seal does not hide it, nor the id'),
     goal: words(2000, 'what it is to teach; the student reads it at the end'),
     circuit: { ...words(400, 'the circuit file, seen from the folder of this file'), type: 'string' },
     concern: words(2000, "the concern in the customer's words"),

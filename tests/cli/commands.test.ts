@@ -57,6 +57,13 @@ describe('check', () => {
     });
   });
 
+  test('when it is a journal then it is said how that is checked', async () => {
+    await at.run(['new', REVERSING, '--session', 'a.journal']);
+    const ran = await at.run(['check', 'a.journal']);
+    expect(ran.status).toBe(1);
+    expect(ran.stdout).toContain('knowngood replay FILE');
+  });
+
   test('when a file is wrong then status 1 with file, line and column, and the next file is still checked', async () => {
     await at.file('bad.yaml', 'circuit: bad\ntitle: x\nnominal: 12 apples\n');
     const ran = await at.run(['check', 'bad.yaml', REVERSING]);

@@ -71,7 +71,7 @@ test('when the phrase is too short or the file would be written over then nothin
   const short = await at.run(['exercise', 'seal', OWN, '--key', 'abc']);
   expect(short.status).toBe(2);
   const twice = await at.run(['exercise', 'seal', OWN, '--key', KEY, '--out', sealed]);
-  expect(twice.stderr).toContain('exists already');
+  expect(twice.stderr).toContain('there is such a file already');
 });
 
 test('when an attempt is paused in the middle then it is gone on with on the same vehicle, and counts as the same', async () => {

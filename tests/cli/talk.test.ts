@@ -34,6 +34,13 @@ const startWith = async (...lines: string[]): Promise<Ran & { asker: ReturnType<
 };
 
 describe('at the prompt', () => {
+  test('when the first question is answered with a line of the grammar then it is recorded as one, and no more is asked', async () => {
+    const asker = person(['', 'fails H1 when gear reverse, key on', 'pause']);
+    const ran = await at.run(['start', REVERSING, '--session', journal], { asker });
+    expect(await types(), shown(ran)).toEqual(['opened', 'found', 'paused']);
+    expect(asker.questions.filter((question) => /History|What fails/.test(question))).toEqual([]);
+  });
+
   test('when the session goes from the complaint to a verified repair then the report ends it', async () => {
     const ran = await startWith(
       'key on, gear reverse',

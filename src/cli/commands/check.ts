@@ -18,6 +18,14 @@ interface Checked {
   readonly found: readonly Diagnostic[];
 }
 
+const JOURNAL: Diagnostic = {
+  code: 'not-used-here',
+  severity: 'error',
+  range: { start: 0, end: 0 },
+  message: 'this is a journal, not a file written by hand',
+  mend: 'it is checked whenever it is opened: knowngood replay FILE',
+};
+
 export async function check(
   { io, output }: Context,
   files: readonly string[],
@@ -46,6 +54,8 @@ export async function check(
 async function checkFile(path: string): Promise<Checked> {
   const file = await readTextFile(path);
   if ('problems' in file) return { kind: 'unknown', source: file.source, found: file.problems };
+  if (/^[0-9a-f]{64} \{"knowngood":"journal"/.test(file.text))
+    return { kind: 'unknown', source: file.text, found: [JOURNAL] };
   if (/^\uFEFF?[\s\S]{0,4000}?^session\s*:/m.test(file.text)) {
     const session = await parseSession(file.text, path);
     return { kind: 'session', source: file.text, found: 'problems' in session ? session.problems : [] };

@@ -1,6 +1,6 @@
 /** `exercise start`, `exercise seal` and `exercise open`: the student's and the instructor's side of an exercise file. */
-import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
+import { writeNewFile } from '../../files/new-file.js';
 import { openedText, sealedText } from '../../files/sealed-file.js';
 import { beginAttempt, resumeAttempt, type Attempt } from '../attempt.js';
 import type { CommandResult, Context } from '../context.js';
@@ -105,18 +105,9 @@ async function write(
 ): CommandResult {
   if (out === undefined) output.result(text.trimEnd());
   else {
-    try {
-      // An instructor's own file must not be written over by a slip.
-      await writeFile(resolve(io.cwd, out), text, { flag: 'wx' });
-    } catch (error) {
-      const { code } = error as NodeJS.ErrnoException;
-      throw new Failure(
-        code === 'EEXIST'
-          ? `${out} exists already`
-          : `${out} cannot be written (${code ?? 'unknown reason'})`,
-        code === 'EEXIST' ? 'Choose another name, or delete it first.' : 'Check the folder and its rights.',
-      );
-    }
+    // An instructor's own file must not be written over by a slip.
+    const written = await writeNewFile(resolve(io.cwd, out), text);
+    if ('problem' in written) throw new Failure(`${out}: ${written.problem}`, written.mend);
     output.result(out);
   }
   after();

@@ -1,7 +1,7 @@
 /** `make [FILE]`: a circuit of one's own by questions and answers, written as a commented file that passes `check`. */
 import { constants } from 'node:fs';
 import { access } from 'node:fs/promises';
-import { basename, dirname, resolve } from 'node:path';
+import { basename, dirname, relative, resolve } from 'node:path';
 import { printDiagnostics } from '../../circuit/print-diagnostic.js';
 import { ownCircuitText } from '../../circuit/own/file-text.js';
 import { answerAll, QUESTIONS } from '../../circuit/own/questions.js';
@@ -55,7 +55,8 @@ export async function make(
       throw new Failure(`${name}: ${written.problem}`, `${written.mend} Or --overwrite.`);
     if (found.length > 0) output.say(printDiagnostics(text, basename(path), found).join('\n'));
     output.result(path);
-    const file = basename(path);
+    const shown = relative(io.cwd, path);
+    const file = /\s/.test(shown) ? `"${shown}"` : shown;
     output.say(
       `It passes check. Read it, put in what you know better, then:\n  knowngood draw ${file}\n  knowngood start ${file}`,
     );

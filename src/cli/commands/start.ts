@@ -47,8 +47,9 @@ async function converse(
   const { output } = context;
   return untilEnd(context, { session, file }, asker, async () => {
     output.say(`Session: ${file}`, 'faint');
-    if (fresh && asker.person) await opening(session, asker, output, confirmBy(asker));
-    const end = await talk(session, asker, output, (words) => redraw(context, session, words, flags.circuit));
+    const first = fresh && asker.person ? await opening(session, asker, output, confirmBy(asker)) : undefined;
+    const corrected = (words: string) => redraw(context, session, words, flags.circuit);
+    const end = await talk(session, asker, output, corrected, first);
     if (end === 'paused') await pause(context, { session, file });
     return STATUS.ok;
   });

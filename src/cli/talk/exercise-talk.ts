@@ -47,6 +47,13 @@ const HOW_TO = [
   'At the end: the repair, the failed condition looked at again, cause X3 and your words, then done.',
 ];
 
+/** What to do in place of what an exercise has not. */
+const INSTEAD: Readonly<Record<string, string>> = {
+  draw: 'The drawing is on your sheet, or in another window: knowngood draw and the name of the circuit.',
+  report: 'The report comes after done.',
+  redraw: 'The drawing of an exercise stays as it is.',
+};
+
 /** `closed`: done. `paused`: it can be resumed. */
 export async function exerciseTalk(talk: ExerciseTalk): Promise<'closed' | 'paused'> {
   const { run, session, asker, output } = talk;
@@ -166,7 +173,7 @@ async function answer(talk: ExerciseTalk, line: Extract<StudentLine, { kind: 'qu
     }
     default:
       return slip(
-        { message: `There is no ${line.query} in an exercise`, mend: 'Close it first: done.' },
+        { message: `There is no ${line.query} in an exercise`, mend: INSTEAD[line.query] ?? 'After done.' },
         asker,
         output,
       );

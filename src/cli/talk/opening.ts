@@ -16,13 +16,16 @@ const CONCERN = [
   ['history', 'History: recent work, tow bar, water, collision; sudden or gradual?'],
 ] as const;
 
-/** Each question can be passed over with Enter. */
+/**
+ * Each question can be passed over with Enter. Who answers the first ones with a line of the grammar wants to be asked no more:
+ * that line is given back, to be understood like any other at the prompt.
+ */
 export async function opening(
   session: Session,
   asker: Asker,
   output: Output,
   confirm: Confirm,
-): Promise<void> {
+): Promise<string | undefined> {
   const { circuit } = session;
   output.say(circuit.title, 'strong');
   if (circuit.about !== '') output.say(paragraph(circuit.about));
@@ -31,6 +34,8 @@ export async function opening(
   for (const [field, question] of CONCERN) {
     const answer = await asker.ask(question);
     if (!answer) continue;
+    const { kind } = parseLine(answer, circuit, session.recorded);
+    if (kind === 'events' || kind === 'query') return answer;
     await session.record([
       { type: 'concern', concern: field === 'history' ? { history: [answer] } : { [field]: answer } },
     ]);
@@ -39,6 +44,7 @@ export async function opening(
   output.say(paragraph(controlNames(circuit), 'Controls: '));
   await each('fails', 'What fails?', session, asker, output, confirm);
   await each('works', 'What works?', session, asker, output, confirm);
+  return undefined;
 }
 
 async function each(

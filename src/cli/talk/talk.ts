@@ -30,20 +30,24 @@ export function confirmBy(asker: Asker): Confirm {
   };
 }
 
-/** @param redraw reads the circuit file anew and records it as corrected; throws Failure where it cannot be used */
+/**
+ * @param redraw reads the circuit file anew and records it as corrected; throws Failure where it cannot be used
+ * @param first a line that was typed already
+ */
 export async function talk(
   session: Session,
   asker: Asker,
   output: Output,
   redraw: (words: string) => Promise<unknown>,
+  first?: string,
 ): Promise<End> {
   const confirm = confirmBy(asker);
   const all = { session, asker, output, confirm };
   let shown = -1;
   let last: Shown = { suspects: [], around: [], asks: [], test: [] };
   let offered: ReturnType<typeof readyToClose>;
-  for (;;) {
-    if (asker.person && shown !== session.recorded.length) {
+  for (let typed = first; ; typed = undefined) {
+    if (asker.person && typed === undefined && shown !== session.recorded.length) {
       shown = session.recorded.length;
       const ready = readyToClose(session);
       const news = ready !== undefined && ready !== offered;
@@ -54,7 +58,7 @@ export async function talk(
       }
       last = showState(session, output, last);
     }
-    const text = await asker.ask(promptOf(session));
+    const text = typed ?? (await asker.ask(promptOf(session)));
     if (text === undefined) return 'paused';
     const line = understand(text, session);
     switch (line.kind) {
