@@ -98,7 +98,7 @@ export function exerciseTables(done: readonly Done[]): string {
   for (const circuit of circuitNames())
     add(
       circuit,
-      ranked.filter(({ exercise }) => exercise.startsWith(`${circuit}-`)),
+      ranked.filter(({ exercise }) => exercise.replace(/-\d+-\d+$/, '') === circuit),
     );
   add('all', ranked);
   const bytes = createHash('sha256').update(JSON.stringify(inTurn)).digest('hex');

@@ -19,6 +19,7 @@ import type { Suspect } from '../../../src/diagnosis/diagnosis-types.js';
 import { standingOf } from '../../../src/diagnosis/evidence.js';
 import type { Workbench } from '../../../src/diagnosis/workbench.js';
 import { sourceElement } from '../../../src/network/conditions.js';
+import { brightOf, momentsOf } from '../../../src/network/phases.js';
 import { isClosed } from '../../../src/exercise/element-current.js';
 import type { Candidate } from '../../../src/planning/candidate.js';
 import { actionsBetween } from '../../../src/planning/changes.js';
@@ -151,7 +152,11 @@ export function wayThrough(
   const { present, source, added } = standingOf(bench, setUp);
   const battery = { kind: 'law', element: sourceElement(network), law: source } as const;
   const variant = { present, faults: [battery], blown: 0 };
-  const [outcome] = bench.solver(added).solve(variant);
+  const solver = bench.solver(added);
+  // While a flasher is on: nobody follows the feed in the dark moments.
+  const [outcome] = brightOf(solver.solve(variant), solver.flashers).flatMap(
+    (one) => momentsOf(one, solver.flashers)[0]!,
+  );
   const decided = { network, added, variant, pulledIn: outcome!.pulledIn, blown: outcome!.blown };
   const conducts = (i: number, most: number) => {
     const { law } = network.elements[i]!;
