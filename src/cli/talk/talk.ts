@@ -156,7 +156,7 @@ function refuse(line: Extract<Understood, { kind: 'error' }>, asker: Asker, outp
 
 /**
  * A load that failed before and works now in the same condition: whether the complaint is gone decides what that proves,
- * so it is asked; nothing else is.
+ * so it is asked, once for a line of several loads; nothing else is.
  */
 async function withSymptom(
   events: readonly Event[],
@@ -166,12 +166,14 @@ async function withSymptom(
 ): Promise<readonly Event[]> {
   if (!asker.person || session.case.symptom === 'absent') return events;
   const asked: Event[] = [];
+  let gone: boolean | undefined;
   for (const event of events) {
     if (event.type !== 'found' || event.symptom !== undefined || !recovered(event, session)) {
       asked.push(event);
       continue;
     }
-    asked.push({ ...event, symptom: (await isGone(asker, output)) ? 'absent' : 'present' });
+    gone ??= await isGone(asker, output);
+    asked.push({ ...event, symptom: gone ? 'absent' : 'present' });
   }
   return asked;
 }
