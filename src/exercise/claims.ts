@@ -1,8 +1,10 @@
 /** Claims held against the readings: a part is cleared only when no fault of it explains them any more. */
-import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
-import { diagnose } from '../diagnosis/diagnose.js';
+import type { Diagnosis, Suspect } from '../diagnosis/diagnosis-types.js';
+import { gather } from '../diagnosis/evidence.js';
+import type { Evidence } from '../diagnosis/evidence-types.js';
 import type { Fault } from '../diagnosis/faults.js';
 import { isOpen } from '../diagnosis/severity.js';
+import { judge, type Course } from '../diagnosis/verdict.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Event, Recorded } from '../session/events.js';
 import { foldCase } from '../session/fold.js';
@@ -79,14 +81,32 @@ function notCleared(
   if (left.length === 0) return undefined;
   // A joint that may still be poor may yet be cleared of being open.
   const openOnly = /open|broken|break/i.test(event.of);
-  const fitted = openOnly ? diagnose(bench, foldCase(bench.circuit, before), { fit: true }).suspects : left;
-  const still = fitted.find(
-    ({ faults, severities }) =>
-      faults.some(({ id }) => ids.has(id)) &&
-      (!openOnly || severities.some((one) => one === undefined || one.unit !== 'ohm' || isOpen(one.high))),
-  );
+  const evidence = gather(bench, foldCase(bench.circuit, before));
+  const still = left.find((suspect) => !openOnly || mayBeOpen(bench, suspect, ids, evidence));
   if (still === undefined) return undefined;
   return `${still.faults.map(({ label }) => label).join(' and ')} still explains every reading`;
+}
+
+const COURSES: readonly Course[] = ['steady', 'comes and goes'];
+
+/** Does one of the faults meant fit as a clean break? Of what is left over beside a repaired one the severity is not asked. */
+function mayBeOpen(
+  bench: Workbench,
+  { faults, besides }: Suspect,
+  ids: ReadonlySet<string>,
+  evidence: Evidence,
+): boolean {
+  if (besides !== undefined) return true;
+  const own = faults.map(({ id }) => bench.faults.find((fault) => fault.id === id)!);
+  return COURSES.some((course) => {
+    const { fall, severity } = judge(bench, own, evidence, course);
+    return (
+      fall === undefined &&
+      own.some(
+        ({ id, scale }, i) => ids.has(id) && (scale.unit !== 'ohm' || isOpen(severity[i]?.high ?? Infinity)),
+      )
+    );
+  });
 }
 
 function notProved(at: string, { verified, groups, suspects }: Diagnosis): string | undefined {
