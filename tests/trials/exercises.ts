@@ -3,10 +3,11 @@
  * marks rank them in the right order. Halves run side by side; each exercise depends on its seed alone, so the split changes nothing.
  */
 import { createHash } from 'node:crypto';
-import { appendFileSync, existsSync, readFileSync } from 'node:fs';
+import { appendFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DIFFICULTIES, type Difficulty } from '../../src/exercise/draw-exercise.js';
 import { inOrder, NAMES, rank, type Ranked } from '../exercise/ranking.js';
+import { readKept } from './kept.js';
 import { circuitNames, SHARDS } from './trials.js';
 
 const COUNT = Number(process.env['KNOWNGOOD_EXERCISES'] ?? 62);
@@ -39,7 +40,7 @@ function jobAt(i: number): Job {
 /** One of the halves; what the folder has of it already is not done again. Tells each exercise on stderr. */
 export async function runExercises(shard: number, folder: string): Promise<Done[]> {
   const file = join(folder, `exercises-${shard}.jsonl`);
-  const done = existsSync(file) ? readDone(file) : [];
+  const done = readKept<Done>(file);
   const known = new Set(done.map(({ i }) => i));
   // Circuit by circuit: what has been solved for one serves its next exercise, and is let go with it.
   const circuits = circuitNames().length;
@@ -67,13 +68,6 @@ export async function otherwise(done: readonly Done[]): Promise<number[]> {
     if ((await rank(circuit, seed, difficulty))?.story !== ranked?.story) other.push(i);
   }
   return other;
-}
-
-export function readDone(file: string): Done[] {
-  return readFileSync(file, 'utf8')
-    .split('\n')
-    .filter((line) => line !== '')
-    .map((line) => JSON.parse(line) as Done);
 }
 
 function lineOf({ exercise, road, marks }: Ranked): string {

@@ -6,10 +6,11 @@ import { mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
-import { exerciseTables, readDone } from './exercises.js';
-import { readHunted, shelfTable } from './shelf.js';
+import { exerciseTables, type Done } from './exercises.js';
+import { readKept } from './kept.js';
+import { shelfTable, type Hunted } from './shelf.js';
 import { tables } from './table.js';
-import { readResults } from './trials.js';
+import type { Result } from './trials.js';
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -27,9 +28,9 @@ export default function setup(project: TestProject): () => void {
       readdirSync(folder)
         .filter((file) => file.startsWith(name))
         .map((file) => join(folder, file));
-    const results = files('shard-').flatMap(readResults);
-    const exercises = files('exercises-').flatMap(readDone);
-    const hunted = files('shelf-').flatMap(readHunted);
+    const results = files('shard-').flatMap((file) => readKept<Result>(file));
+    const exercises = files('exercises-').flatMap((file) => readKept<Done>(file));
+    const hunted = files('shelf-').flatMap((file) => readKept<Hunted>(file));
     if (kept === undefined) rmSync(folder, { recursive: true });
     for (const { error, story } of results) {
       if (error !== undefined) console.log(`\nbroke down: ${error}`);

@@ -2,7 +2,7 @@
  * Hunts single faults of each circuit one after the other: each hidden in a simulated vehicle, each followed by the program. Halves
  * run side by side; each session depends on its seed alone, so the split changes nothing.
  */
-import { appendFileSync, existsSync, readFileSync } from 'node:fs';
+import { appendFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Fault } from '../../src/diagnosis/faults.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
@@ -11,6 +11,7 @@ import { SolverPhysics } from '../../src/exercise/solver-car.js';
 import { workbenchOf } from '../diagnosis/session-of.js';
 import { Groups } from './groups.js';
 import { score, type Score } from './score.js';
+import { readKept } from './kept.js';
 import { runSession } from './session.js';
 import { circuitNames, SHARDS } from './trials.js';
 
@@ -31,7 +32,7 @@ export interface Hunted {
 /** One of the halves; what the folder has of it already is not done again. */
 export async function runShelf(shard: number, folder: string): Promise<Hunted[]> {
   const file = join(folder, `shelf-${shard}.jsonl`);
-  const done = existsSync(file) ? readHunted(file) : [];
+  const done = readKept<Hunted>(file);
   const nameOf = ({ circuit, fault }: Pick<Hunted, 'circuit' | 'fault'>) => `${circuit} ${fault}`;
   const known = new Set(done.map(nameOf));
   for (const circuit of circuitNames()) {
@@ -52,13 +53,6 @@ export async function runShelf(shard: number, folder: string): Promise<Hunted[]>
     }
   }
   return done;
-}
-
-export function readHunted(file: string): Hunted[] {
-  return readFileSync(file, 'utf8')
-    .split('\n')
-    .filter((line) => line !== '')
-    .map((line) => JSON.parse(line) as Hunted);
 }
 
 function lineOf({ circuit, fault, score: scored }: Hunted): string {

@@ -2,7 +2,7 @@
  * Trials: many simulated sessions over all circuits, scored. Split into shards that run side by side; each session depends on its
  * seed alone, so the split changes nothing.
  */
-import { appendFileSync, existsSync, readdirSync, readFileSync } from 'node:fs';
+import { appendFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { createWorkbench } from '../../src/diagnosis/workbench.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
@@ -12,6 +12,7 @@ import { readCircuit } from '../../src/files/circuit-file.js';
 import { Ngspice } from '../oracle/ngspice.js';
 import { workedMilliseconds } from './clock.js';
 import { Groups } from './groups.js';
+import { readKept } from './kept.js';
 import { NgspicePhysics } from './ngspice-physics.js';
 import type { Score } from './score.js';
 import { score } from './score.js';
@@ -153,13 +154,6 @@ function storyOf(session: Session, scored: Score): string {
 
 export const SHARDS = 2;
 
-export function readResults(file: string): Result[] {
-  return readFileSync(file, 'utf8')
-    .split('\n')
-    .filter((line) => line !== '')
-    .map((line) => JSON.parse(line) as Result);
-}
-
 /**
  * One of the shards: runs its jobs, writes a line a result into `folder`, tells the progress on stderr. What the folder has already is
  * not done again.
@@ -174,7 +168,7 @@ export async function runShard(
   const circuits = circuitNames();
   const turn = (i: number) => (i % circuits.length) + Math.floor(i / circuits.length);
   const file = join(folder, `shard-${shard}.jsonl`);
-  const results = existsSync(file) ? readResults(file) : [];
+  const results = readKept<Result>(file);
   const nameOf = ({ circuit, kind, seed }: Job) => `${circuit} ${kind} ${seed}`;
   const known = new Set(results.map(({ job }) => nameOf(job)));
   const mine = jobs(sessions, circuits).filter(
