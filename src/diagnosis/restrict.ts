@@ -109,8 +109,7 @@ function search(
   const inside = bands.every(
     (band) => stands(band, reading) && band.low >= reading.low && band.high <= reading.high,
   );
-  const width = reading.high - reading.low;
-  const fine = GAP * (width < Infinity ? width : GAP * Math.abs(reading.low));
+  const fine = GAP * widthOf(reading);
   // Where the ends hardly differ, a finer cut would tell no more.
   const sharp = inside || bands.every((band) => band.gap <= fine);
   // Nor where the same states can be at every corner, as with a flasher, which is always in one of two.
@@ -120,6 +119,12 @@ function search(
     return;
   }
   for (const half of halves) search(predictor, grid, half, blown, open, reading, fits);
+}
+
+/** Of a reading that is open to one side its end counts for as much as its meter's error would. */
+function widthOf({ low, high }: Answer): number {
+  if (high - low < Infinity) return high - low;
+  return GAP * Math.abs(low === -Infinity ? high : low);
 }
 
 function meets(band: StateBand, reading: Answer): boolean {
