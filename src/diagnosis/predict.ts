@@ -36,6 +36,10 @@ const CORNER_MARGIN = 0.15;
 /** Coil volts follow the battery's in proportion, but for this much that lamps and motors bend. */
 export const LEEWAY = 0.15;
 
+/** Part of its volts that a healthy battery loses under a heavy current (common practice, no source); and the most coil volts may differ. */
+const SAG = 0.05;
+const LOOSEST = 0.6;
+
 const NOTHING_READ: Band = { low: 0, high: 0 };
 
 /** Predicts one observation under chosen faults; what it solved is shared by all predictors of the same question. */
@@ -241,6 +245,7 @@ export class Predictor {
         outcomes.push(...solver.solve({ ...variant, corner }));
       }
     }
+    outcomes.push(...this.underHeavyCurrent(variant, outcomes.slice(0, nominal)));
     const states: State[] = [];
     // An eye judges both moments of a flasher by the bright one.
     const told =
@@ -282,14 +287,34 @@ export class Predictor {
     )
       return true;
     const { solver } = this.memory;
-    return outcomes.some((outcome) =>
-      solver.isNearEdge(
-        variant,
-        outcome,
-        (lowVolts / volts) * (1 - LEEWAY),
-        (highVolts / volts) * (1 + LEEWAY),
-      ),
-    );
+    const [low, high] = [(lowVolts / volts) * (1 - LEEWAY), (highVolts / volts) * (1 + LEEWAY)];
+    return outcomes.some((outcome) => solver.coilsNearEdge(variant, outcome, low, high).length > 0);
+  }
+
+  /**
+   * Under a heavy current the volts of a coil hang on joints and contacts of which a good one may have ten times the ohms of another: what
+   * the coil does with all of them for it, and with all against it.
+   */
+  private underHeavyCurrent(variant: Variant, outcomes: readonly Outcome[]): Outcome[] {
+    const { network } = this.bench;
+    const { solver } = this.memory;
+    const healthy = network.elements[this.sourceIndex]!.law;
+    const there = variant.faults.find((fault) => fault.kind === 'law' && fault.element === this.sourceIndex);
+    const law = there?.kind === 'law' ? there.law : healthy;
+    if (law.kind !== 'source' || healthy.kind !== 'source' || network.coils.length === 0) return [];
+    const [plus, minus] = ['bat+', 'bat-'].map((post) => network.points.get(post)!);
+    return outcomes.flatMap((outcome) => {
+      const amps = Math.abs(solver.current(outcome, variant, this.sourceIndex));
+      const posts = outcome.volts[plus!]! - outcome.volts[minus!]!;
+      const sag = Math.max(amps * healthy.ohms, law.volts - posts) / law.volts;
+      if (!(sag > SAG)) return [];
+      const loose = Math.min(LOOSEST, LEEWAY + 2 * sag);
+      return solver.coilsNearEdge(variant, outcome, 1 - loose, 1 + loose).flatMap((bit) => {
+        const { a, b } = network.elements[network.coils[bit]!]!;
+        const { signs } = solver.adjoint(outcome, variant, a, b);
+        return [signs, signs.map((sign) => -sign)].flatMap((corner) => solver.solve({ ...variant, corner }));
+      });
+    });
   }
 
   /** Relays and fuses kept in one state. A meter shows the moment it is, an eye waits for both moments of a flasher. */

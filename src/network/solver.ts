@@ -171,21 +171,24 @@ export class Solver {
   }
 
   /**
-   * Might a coil stand otherwise if its volts were between these shares of what they are? An outcome in which something chatters
-   * or pulses too fast to follow counts as such; the two moments of a flasher are outcomes of their own.
+   * Coils, by their bits, that might stand otherwise if their volts were between these shares of what they are. Where something chatters
+   * or pulses too fast to follow all may; the two moments of a flasher are outcomes of their own.
    */
-  isNearEdge(variant: Variant, outcome: Outcome, low: number, high: number): boolean {
-    if (outcome.chatters || (outcome.phases?.steps.length ?? 0) > 0) return true;
+  coilsNearEdge(variant: Variant, outcome: Outcome, low: number, high: number): readonly number[] {
+    const swings = outcome.chatters || (outcome.phases?.steps.length ?? 0) > 0;
     const rewired = rewire(this.network, this.added, variant.faults);
     if (rewired)
-      return this.handOver(rewired, variant, (solver, same) => solver.isNearEdge(same, outcome, low, high));
+      return this.handOver(rewired, variant, (solver, same) =>
+        solver.coilsNearEdge(same, outcome, low, high),
+      );
     const volts = this.coilVolts(variant, outcome);
-    return this.bandsIn(variant).some(({ pullInVolts, dropOutVolts, manner }, i) => {
+    return this.bandsIn(variant).flatMap(({ pullInVolts, dropOutVolts, manner }, i) => {
+      if (swings) return [i];
       // What may be in either state at any volts is in both already; what moves nothing matters to nobody.
-      if (pullInVolts === Infinity) return false;
-      if (manner !== undefined) return true;
+      if (pullInVolts === Infinity) return [];
+      if (manner !== undefined) return [i];
       const pulled = ((outcome.pulledIn >>> i) & 1) === 1;
-      return pulled ? low * volts[i]! <= pullInVolts : high * volts[i]! >= dropOutVolts;
+      return (pulled ? low * volts[i]! <= pullInVolts : high * volts[i]! >= dropOutVolts) ? [i] : [];
     });
   }
 
