@@ -69,6 +69,9 @@ interface State {
   touched: boolean;
 }
 
+/** A valve is heard to go to and fro when its volts fall to less than this part of what they were (our own figure). */
+const SWING = 0.5;
+
 export class SimulatedCar implements Car {
   private readonly network: Network;
   private readonly switching: Switching;
@@ -250,7 +253,10 @@ export class SimulatedCar implements Car {
     const [now, other] = [share(settled.phases), settled.flash.length > 0 ? share(settled.flash) : undefined];
     const bit = this.network.coils.indexOf(element);
     const pulled = bit < 0 ? undefined : ((settled.pulledIn >>> bit) & 1) === 1;
-    const chatters = settled.chatter.length > 0;
+    // Of several relays only those whose armature moves are heard; a valve by the volts that come and go.
+    const swing = settled.chatter.map((phases) => Math.abs(share(phases)));
+    const chatters =
+      bit < 0 ? Math.min(...swing) < SWING * Math.max(...swing) : ((settled.chattering >>> bit) & 1) === 1;
     const seen = { kind, chatters, pulled };
     return other !== undefined && Math.abs(other) > Math.abs(now)
       ? { ...seen, share: other, dark: now }

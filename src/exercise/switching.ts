@@ -28,6 +28,8 @@ export interface Settled {
   readonly blown: number;
   /** The other states between which a relay chatters. */
   readonly chatter: readonly (readonly Phase[])[];
+  /** Coils whose armature moves to and fro in that, as a mask. */
+  readonly chattering: number;
   /** The same with flashers in their other state; empty where there is none. */
   readonly flash: readonly Phase[];
 }
@@ -56,11 +58,11 @@ export class Switching {
   /** From these relay and fuse states to the ones in which the vehicle comes to rest. */
   async settle(physics: Physics, from: Decided): Promise<Settled> {
     let { pulledIn, blown } = this.beginning(from);
-    const seen = new Map<string, readonly Phase[]>();
+    const seen = new Map<string, { readonly relays: number; readonly phases: readonly Phase[] }>();
     for (let change = 0; change < MOST_CHANGES; change++) {
       const now = { ...from, pulledIn, blown };
       const phases = await phasesOf(physics, now, this.duties);
-      seen.set(`${blown} ${pulledIn}`, phases);
+      seen.set(`${blown} ${pulledIn}`, { relays: pulledIn, phases });
       const relays = this.moved(now, phases);
       const fuse = this.blowing(phases, blown);
       const known = seen.has(`${blown} ${relays}`);
@@ -71,8 +73,16 @@ export class Switching {
         const flash = await this.otherFlash(physics, now);
         const path = [...seen];
         const back = path.findIndex(([state]) => state === `${blown} ${relays}`);
-        const chatter = relays === pulledIn ? [] : path.slice(back).map(([, volts]) => volts);
-        return { phases, pulledIn, blown: open, chatter, flash };
+        const cycle = relays === pulledIn ? [] : path.slice(back).map(([, state]) => state);
+        const chattering = cycle.reduce((moving, state) => moving | (state.relays ^ pulledIn), 0);
+        return {
+          phases,
+          pulledIn,
+          blown: open,
+          chatter: cycle.map((state) => state.phases),
+          chattering,
+          flash,
+        };
       }
     }
     throw new Error('the simulated vehicle never comes to rest');
