@@ -7,6 +7,7 @@ import type { Action } from '../session/events.js';
 import type { Suspect } from './diagnosis-types.js';
 import type { Evidence } from './evidence-types.js';
 import { sameSetUp } from './evidence.js';
+import type { Fault } from './fault.js';
 import { isMissed } from './proof-of-mending.js';
 import { isRepair } from './proof-of-repair.js';
 import { WORDS } from './sights.js';
@@ -57,20 +58,34 @@ export function confirmedBy(
     );
   // A short and the fuse it blew are both repaired: either may come last.
   const repaired = verified ? session.timeline.flatMap(repairedPart) : [];
+  const faultOf = ({ hypothesis }: Suspect) => bench.faults.find(({ id }) => id === hypothesis)!;
   // What comes and goes by itself may have gone by itself again.
   const mended = (suspect: Suspect) =>
     suspect.course !== 'comes and goes' &&
     repaired.includes(suspect.faults[0]!.part) &&
-    isMissed(
-      bench,
-      bench.faults.find(({ id }) => id === suspect.hypothesis)!,
-      evidence,
-    );
+    isMissed(bench, faultOf(suspect), evidence);
   const proved = group.filter(
     (suspect) =>
       findings.some((finding) => dropAcross(bench, finding, suspect)) || damaged(suspect) || mended(suspect),
   );
-  return new Set(proved.map((suspect) => suspect.hypothesis));
+  // A new motor mends a seized one and one with a short inside alike: it proves the one as much as the other.
+  const others = proved.some(mended)
+    ? ranked.filter(
+        (suspect) =>
+          suspect.faults.length === 1 &&
+          !group.includes(suspect) &&
+          mendedTogether(evidence, [leader, suspect].map(faultOf)) &&
+          mended(suspect),
+      )
+    : [];
+  return new Set([...proved, ...others].map((suspect) => suspect.hypothesis));
+}
+
+/** Was one of the repairs meant to mend them all? */
+function mendedTogether({ steps }: Evidence, faults: readonly Fault[]): boolean {
+  return steps.some(
+    (step) => step.kind === 'change' && faults.every((fault) => step.mends?.(fault) === true),
+  );
 }
 
 /** Both probes on the two sides of the suspect itself, under load, and volts between them. */

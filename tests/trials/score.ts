@@ -235,14 +235,15 @@ function isMended(suspect: Suspect, { stopped: { hidden } }: Session): boolean {
   return suspect.faults.every(({ repair }) => how.has(repair.how));
 }
 
+/** What is confirmed at one time was cured by one and the same repair: one of them it must be. */
 function confirmedAs(bench: Workbench, session: Session): Score['confirmed'] {
-  const confirmed = [...session.stopped.diagnosis.suspects, ...session.final.suspects].filter(
-    (one) => one.confirmed,
-  );
-  if (confirmed.length === 0) return 'no';
+  const moments = [session.stopped.diagnosis, session.final]
+    .map(({ suspects }) => suspects.filter((one) => one.confirmed))
+    .filter((confirmed) => confirmed.length > 0);
+  if (moments.length === 0) return 'no';
   const right = (suspect: Suspect) =>
     session.kind === 'outside' ? isNamed(bench, session, suspect) : isMended(suspect, session);
-  return confirmed.every(right) ? 'right' : 'wrong';
+  return moments.every((confirmed) => confirmed.some(right)) ? 'right' : 'wrong';
 }
 
 /** A wire that is missing or ends elsewhere, another lamp: does the suspect sit there? A new wire has no place in the drawing. */
