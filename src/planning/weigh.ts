@@ -81,6 +81,9 @@ const WORSE = 0.3;
 /** Solves, tests times versions, after which no further test is looked at when planning; fewer where many loads make each take longer. */
 const MOST_SOLVES = 2500;
 const USUAL_LOADS = 15;
+/** Bits a minute below which it is worth looking so much further. */
+const POOR = 0.3;
+const PATIENT = 6;
 /** Parts of a solve: a probe in a set-up that is solved already. */
 const OHMS_WORK = 0.5;
 const READ_WORK = 0.02;
@@ -167,11 +170,12 @@ export class Scales {
     const found: Telling[] = [];
     let best = 0;
     let work = 0;
-    const most = MOST_SOLVES / Math.max(1, (this.bench.network.loads.size / USUAL_LOADS) ** 1.5);
+    const usual = MOST_SOLVES / Math.max(1, (this.bench.network.loads.size / USUAL_LOADS) ** 1.5);
     // As it failed it is looked at in any case, however many set-ups for a glance come before in the order of minutes.
     const solved = new Set(this.conditions.map(({ setUp }) => this.forecaster.key(setUp)));
     const hoped = Math.min(this.meter.most, HOPED_BITS);
     for (const { candidate, cost, effort } of this.queue()) {
+      const most = best < POOR ? PATIENT * usual : usual;
       if (work > 2 * most || hoped / effort <= best * WORSE) break;
       const own = this.versions.length * this.workOf(candidate, solved);
       if (work + own > most && own > this.versions.length * READ_WORK) continue;
