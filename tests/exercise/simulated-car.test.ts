@@ -90,3 +90,10 @@ test('when the line is live then an ohmmeter gives no reading', async () => {
   await act(BRAKING);
   expect(await see({ kind: 'ohms', red: 'F4.2', black: 'body', value: 'OL' })).toBeUndefined();
 });
+
+test('when a weak battery lets one relay chatter then the other one, at rest, is silent', async () => {
+  const { act, see } = carWith(await workbenchOf('door-locks'), 'G1:emf resistance', 20);
+  await act({ do: 'operate', control: 'lock switch', position: 'unlock' });
+  expect(await see({ kind: 'load', load: 'K2', value: 'silent' })).toBe('chatters');
+  expect(await see({ kind: 'load', load: 'K1', value: 'silent' })).toBe('silent');
+});

@@ -202,6 +202,29 @@ describe('trying a repair', () => {
   });
 });
 
+test('when a fuse has volts on one side only then it is taken out, however many looks in other positions cost less', async () => {
+  const lamps = await workbenchOf('headlamps-relay');
+  const lines = [
+    'lights side',
+    'beam main',
+    'fails H3 K1 K2 H1 H2 H4 H5 H6',
+    'fails H3 H6 when beam dipped',
+    'prove volts',
+    'volts F5.1 11.74',
+    'volts F5.2 0.00',
+    'lights head',
+    'see K2 silent',
+    'see H1 off',
+    'see H4 off',
+    'beam dipped',
+    'see K1 silent',
+    'beam main',
+  ];
+  const session = foldCase(lamps.circuit, recordedOf(lamps, lines));
+  const made = suggest(lamps, session, diagnose(lamps, session));
+  expect(made.map(({ line }) => line)).toContain('ohms F5.1i F5.2i');
+});
+
 describe('safety', () => {
   test('when ohms are suggested then the line is dead', () => {
     const { made } = follow(
