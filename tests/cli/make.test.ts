@@ -84,6 +84,14 @@ describe('make', () => {
     expect(text).toContain('key: [off, on]');
   });
 
+  test('when somebody cannot say then they are told what Enter takes, and asked again', async () => {
+    const asker = person(['', '', '', "I don't know", '', ...Array.from({ length: 11 }, () => '')]);
+    const made = await at.run(['make', 'own.yaml'], { asker });
+    expect(made.status, shown(made)).toBe(0);
+    expect(shown(made)).toContain('Then Enter takes light switch');
+    expect(asker.left).toBe(0);
+  });
+
   test('when the answers are in a file or in flags then nothing is asked', async () => {
     await at.file(
       'answers.txt',

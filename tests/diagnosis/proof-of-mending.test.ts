@@ -80,11 +80,14 @@ test('when the battery shows its volts then that confirms no fault of it, though
 
 test('when a new motor cures what was seized or shorted inside it then both are confirmed, for one of them it was', async () => {
   const bench = await workbenchOf('daytime-module');
-  const lines = ['key on', 'washer button pressed', 'see M1 stopped', 'volts F2.1 bat- 12.4', 'volts F2.2 bat- 0'];
-  const session = foldCase(
-    bench.circuit,
-    recordedOf(bench, [...lines, 'new M1', 'new F2', 'see M1 runs']),
-  );
+  const lines = [
+    'key on',
+    'washer button pressed',
+    'see M1 stopped',
+    'volts F2.1 bat- 12.4',
+    'volts F2.2 bat- 0',
+  ];
+  const session = foldCase(bench.circuit, recordedOf(bench, [...lines, 'new M1', 'new F2', 'see M1 runs']));
   const { suspects } = diagnose(bench, session);
   const shared = ['M1:winding seized', 'M1.1 short', 'W17 short'].map((id, i) => ({
     ...suspects.find(({ hypothesis }) => hypothesis === id)!,

@@ -107,10 +107,11 @@ class Design {
       sketch.wire(from, `${key}.30`, this.#size(1.2), 1.2, 'fuse to the key switch');
       from = `${key}.15`;
     }
-    sketch.group('From the fuse: what is fed by it begins at this splice');
+    const behind = wish.live === 'key' ? 'the key switch' : 'the fuse';
+    sketch.group(`Behind ${behind}: all that the fuse feeds branches off at this splice`);
     const bar = sketch.part('SP', [
       ['type', 'splice'],
-      ['name', 'feed splice behind the fuse'],
+      ['name', `feed splice behind ${behind}`],
       ['place', 'fuse box'],
     ]);
     const metres = wish.live === 'key' ? 1.2 : 0.2;
@@ -123,7 +124,8 @@ class Design {
     const { sketch, wish } = this;
     const { also } = wish;
     if (also === undefined) return;
-    sketch.group(`On the same fuse: when ${also.name} works, the fuse and its feed are good`);
+    const good = wish.live === 'key' ? 'the fuse, the key switch and their feed' : 'the fuse and its feed';
+    sketch.group(`On the same fuse: when ${also.name} works, ${good} are good`);
     const control =
       fit(`${also.name} switch`, 40) === wish.control ? 'other switch' : fit(`${also.name} switch`, 40);
     sketch.control(control, ['off', 'on'], false, 'off is at rest');

@@ -5,6 +5,9 @@ import type { Output } from '../output.js';
 import { paragraph } from '../show/page.js';
 import { Interrupted, type Asker } from './asker.js';
 
+/** Typed by somebody who cannot say. */
+const UNSURE = /^(\?+|(i )?(don['’]?t|do not) know|no idea|not sure|unknown)\.?$/i;
+
 /** @param given answers by flag, which are not asked */
 export async function askWish(
   asker: Asker,
@@ -30,6 +33,10 @@ export async function askWish(
     if (typed === undefined) throw new Interrupted('no more answers');
     if (!silent && /^back$/i.test(typed)) {
       at = asked.pop() ?? 0;
+      continue;
+    }
+    if (!silent && UNSURE.test(typed.trim())) {
+      output.complain(`Then Enter takes ${usual}`, 'It can be changed in the file later.');
       continue;
     }
     const read = question.parse(typed === '' ? usual : typed.trim(), before);
