@@ -198,10 +198,19 @@ export class Predictor {
         asked.chatters ||
         // What changes nothing now that a fuse is open may have kept it from blowing.
         asked.states.some((state, i) => i < asked.own && (state.blown & ~blown) !== 0) ||
-        hasEffect(this.bench.network, this.observation.present, asked.standpoints, fault);
+        hasEffect(this.bench.network, this.observation.present, asked.standpoints, fault) ||
+        this.holdsRelay(asked, blown, fault);
       asked.effects.set(site, effect);
     }
     return effect;
+  }
+
+  /** Nothing flows through it while all relays are at rest, and yet one that was pulled in before may feed its own coil through it. */
+  private holdsRelay({ faults, states, own }: Asked, blown: number, fault: AppliedFault): boolean {
+    if (!('a' in fault || fault.kind === 'crossed') || this.bench.network.coils.length === 0) return false;
+    const known = new Set(states.slice(0, own).map(({ pulledIn }) => pulledIn));
+    const outcomes = this.memory.solver.solve(this.variant([...faults, fault], blown));
+    return outcomes.some(({ pulledIn }) => !known.has(pulledIn));
   }
 
   private standpoints({ states, own, faults }: Asked, blown: number): readonly Standpoint[] {
