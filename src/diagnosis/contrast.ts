@@ -2,8 +2,9 @@
 import type { LoadKind } from '../network/network.js';
 import type { Finding } from '../session/case.js';
 import type { Observation, Quantity } from './observe.js';
-import { probe, sourceFor } from './observe.js';
+import { probe } from './observe.js';
 import { sightBand, WORDS } from './sights.js';
+import { sourceFor } from './source-for.js';
 import type { Workbench } from './workbench.js';
 
 /**
@@ -27,7 +28,7 @@ export function contrast(
   }
   const asked = probe(bench, finding.setUp, finding.reading);
   if (asked === undefined) return [];
-  const { source, pinned } = sourceFor(bench, finding, earlier);
+  const battery = sourceFor(bench, finding, earlier);
   return [...rivals.values()].map((rival) => {
     const [bright, dead] = mine.good ? [mine, rival] : [rival, mine];
     return {
@@ -35,8 +36,7 @@ export function contrast(
       finding: finding.number,
       kind: 'contrast',
       setUp: finding.setUp,
-      source,
-      pinned,
+      ...battery,
       quantity: { ...bright.quantity, magnitude: false, minus: dead.quantity },
       low: mine.apart,
       high: Infinity,

@@ -7,6 +7,7 @@ import { asks } from './asks.js';
 import { isInVain, secondFaults } from './after-repair.js';
 import { blownFuses } from './blown-fuses.js';
 import type { Diagnosis, Explained, Fallen, FaultInfo, Suspect } from './diagnosis-types.js';
+import { asDrained } from './drained.js';
 import type { Evidence } from './evidence-types.js';
 import { gather } from './evidence.js';
 import type { Fault } from './faults.js';
@@ -175,7 +176,7 @@ function noteworthy(
       const corners = [
         verdict.faults.map((fault, i) => fault.apply(severities[i]?.value ?? fault.scale.edges[0]!)),
       ];
-      const predictor = new Predictor(bench, observation);
+      const predictor = new Predictor(bench, asDrained(observation, verdict.faults));
       const bands = [...new Set([0, ...verdict.blown])].flatMap((mask) => predictor.bands(corners, mask));
       // Where several states are possible, those that agree with the reading are what this suspect says.
       const agreeing = bands.filter((band) => band.low <= observation.high && band.high >= observation.low);

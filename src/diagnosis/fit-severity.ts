@@ -6,6 +6,7 @@ import type { Case, Finding } from '../session/case.js';
 import type { SetUp } from '../session/setup.js';
 import { atRest } from '../session/setup.js';
 import type { FittedSeverity } from './diagnosis-types.js';
+import { asDrained } from './drained.js';
 import { standingOf } from './evidence.js';
 import type { Fault } from './faults.js';
 import { placedFaults } from './fitted.js';
@@ -69,7 +70,7 @@ function narrowed(
       // At meter current a contact may be another one.
       if (observation.current === 'meter' && fault.contact) return true;
       const corners = [[fault.apply(from / drift)], [fault.apply(to * drift)]];
-      const predictor = new Predictor(bench, observation);
+      const predictor = new Predictor(bench, asDrained(observation, [fault]));
       return [...blown, 0].some((mask) =>
         predictor
           .bands(corners, mask)

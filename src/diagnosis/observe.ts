@@ -2,11 +2,10 @@
  * From a recorded finding to a question the network can answer: what hangs on the circuit, between which two nodes the answer
  * is read, and which values agree with the reading.
  */
-import { hasAlternator, sourceLaw } from '../network/conditions.js';
+import { sourceLaw } from '../network/conditions.js';
 import {
   AMMETER,
   AMMETER_OHMS,
-  JUMPER,
   LOW_IMPEDANCE_VOLTMETER,
   ohmmeter,
   OHMMETER_VOLTS,
@@ -14,16 +13,18 @@ import {
   VOLTMETER,
   voltsError,
 } from '../network/meters.js';
-import type { Law, LoadKind } from '../network/network.js';
+import type { LoadKind } from '../network/network.js';
 import type { AddedElement } from '../network/solver-types.js';
 import { awake } from '../session/actions.js';
 import type { Finding } from '../session/case.js';
-import type { Reading, Typed } from '../session/events.js';
+import type { Reading } from '../session/events.js';
 import { lampEnds } from '../session/fuse-places.js';
 import type { SetUp } from '../session/setup.js';
 import { agrees } from './agreement.js';
+import { attachedBy, node } from './attached.js';
 import { figure, shownAs } from './figures.js';
 import { answerBand, type ScanReading, scanOf } from './scan.js';
+import { type Battery, sourceFor } from './source-for.js';
 import type { Workbench } from './workbench.js';
 
 /** What is read: (V(a) − V(b)) / scale, or the current from a to b through an element; or its magnitude. */
@@ -42,7 +43,7 @@ export interface Quantity {
   readonly minus?: Quantity;
 }
 
-export interface Observation {
+export interface Observation extends Battery {
   /** Event number of the finding. */
   readonly finding: number;
   /** `answer`: whether a module answered at all, by the volts of its supply. */
@@ -52,9 +53,6 @@ export interface Observation {
   /** The same without the ohmmeter's own volts, to work out whether the line is live. */
   readonly unpowered: readonly AddedElement[] | undefined;
   readonly present: Uint8Array;
-  /** Battery of this finding; `pinned` when its posts were measured beside the reading. */
-  readonly source: Law;
-  readonly pinned: boolean;
   readonly quantity: Quantity;
   /** Values of the quantity that agree with the reading. */
   readonly low: number;
@@ -78,36 +76,6 @@ export interface Armature {
   /** Bit of the coil in a pulled-in mask. */
   readonly bit: number;
   readonly pulled: boolean;
-}
-
-/** Battery volts known from this session, per engine state; readings at the posts within ± this much of a later moment. */
-const BATTERY_WANDERS = 0.4;
-
-/**
- * Posts lie below the battery's own volts by what the load takes from it: up to this many times the drop of a healthy vehicle,
- * for a held starter draws several times what a turning one does (common practice, no source).
- */
-const SAG_SPREAD = 3;
-
-/** What a set-up has attached to the circuit, whatever is read: jumpers, and test lamps in place of fuses. */
-export function attachedBy(bench: Workbench, setUp: SetUp): AddedElement[] {
-  const between = ([from, to]: readonly [string, string], law: Law): AddedElement => ({
-    a: node(bench, from),
-    b: node(bench, to),
-    law,
-  });
-  return [
-    ...setUp.jumpers.map((ends) => between(ends, JUMPER)),
-    ...[...setUp.lamps].map((fuse) =>
-      between(lampEnds(bench.circuit, fuse), testLamp('filament', bench.circuit.nominalVolts)),
-    ),
-  ];
-}
-
-export function node(bench: Workbench, point: string): number {
-  const found = bench.network.points.get(point);
-  if (found === undefined) throw new Error(`no point ${point} in circuit ${bench.circuit.id}`);
-  return found;
 }
 
 /** The part of an observation that depends on the reading's kind and points but not on its value. */
@@ -250,7 +218,7 @@ function openedAt(bench: Workbench, at: string): number {
 export function observe(bench: Workbench, finding: Finding, earlier: readonly Finding[]): Observation[] {
   const asked = probe(bench, finding.setUp, finding.reading);
   if (asked === undefined) return [];
-  const { source, pinned } = sourceFor(bench, finding, earlier);
+  const battery = sourceFor(bench, finding, earlier);
   const silent = asked.kind === 'answer';
   const { low, high } = silent
     ? answerBand(bench, finding.reading as ScanReading)
@@ -263,8 +231,7 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
       ...asked,
       finding: finding.number,
       setUp: finding.setUp,
-      source,
-      pinned,
+      ...battery,
       low,
       high,
       shown: shownAs(finding.reading),
@@ -317,63 +284,4 @@ function heardIn(bench: Workbench, { number, reading }: Finding): { heard?: read
   if (reading.kind !== 'load' || (reading.value !== 'clicks' && reading.value !== 'silent')) return {};
   const bit = bench.network.coils.indexOf(bench.network.loads.get(reading.load)!.element);
   return bit < 0 ? {} : { heard: [{ finding: number, bit, pulled: reading.value === 'clicks' }] };
-}
-
-/** Typed battery volts of this finding and of those before it with the engine in the same state. */
-function knownBattery(finding: Finding): Typed | undefined {
-  const { reading } = finding;
-  if (finding.battery !== undefined) return finding.battery;
-  if (reading.kind === 'volts' && reading.red === 'bat+' && reading.black === 'bat-') return reading.value;
-  return undefined;
-}
-
-/** How far the posts may lie below the battery's own volts in a set-up. */
-function sagOf(bench: Workbench, setUp: SetUp): number {
-  const variant = { present: bench.presence(setUp), faults: [], blown: 0 };
-  const posts = bench
-    .solver(attachedBy(bench, setUp))
-    .solve(variant)
-    .map((outcome) => outcome.volts[node(bench, 'bat+')]!);
-  const own = bench.network.elements[bench.source]!.law;
-  return own.kind === 'source' ? SAG_SPREAD * Math.max(0, own.volts - Math.min(...posts)) : 0;
-}
-
-/** The battery as a finding may assume it: typed beside it, known from this session, or anywhere in its band. */
-export function sourceFor(
-  bench: Workbench,
-  finding: Finding,
-  earlier: readonly Finding[],
-): { source: Law; pinned: boolean } {
-  const law = sourceLaw(bench.network, bench.circuit.nominalVolts, finding.setUp.engine);
-  if (law.kind !== 'source') throw new Error('a battery is a source');
-  if (finding.battery !== undefined) {
-    const { value, step } = finding.battery;
-    const error = voltsError(value, step);
-    const pinned: Law = {
-      kind: 'source',
-      volts: value,
-      lowVolts: value - error,
-      highVolts: value + error,
-      ohms: 1e-5,
-    };
-    return { source: pinned, pinned: true };
-  }
-  // The posts read in this very finding say nothing of the battery beforehand: it is the thing asked.
-  if (knownBattery(finding) !== undefined) return { source: law, pinned: false };
-  // Posts that an alternator holds up say nothing of the battery behind them.
-  if (finding.setUp.engine === 'running' && hasAlternator(bench.network))
-    return { source: law, pinned: false };
-  const known = earlier.flatMap((other) => {
-    const posts = other.setUp.engine === finding.setUp.engine ? knownBattery(other) : undefined;
-    if (posts === undefined) return [];
-    const error = voltsError(posts.value, posts.step) + BATTERY_WANDERS;
-    return [{ low: posts.value - error, high: posts.value + error + sagOf(bench, other.setUp) }];
-  });
-  if (known.length === 0) return { source: law, pinned: false };
-  const low = Math.min(...known.map((band) => band.low));
-  const high = Math.max(...known.map((band) => band.high));
-  const lowVolts = Math.max(law.lowVolts, low);
-  const highVolts = Math.min(law.highVolts, high);
-  if (lowVolts > highVolts) return { source: law, pinned: false };
-  return { source: { ...law, volts: (lowVolts + highVolts) / 2, lowVolts, highVolts }, pinned: false };
 }

@@ -2,7 +2,7 @@
 import { VOLTMETER } from '../network/meters.js';
 import type { AppliedFault } from '../network/solver-types.js';
 import type { SetUp } from '../session/setup.js';
-import { node, attachedBy } from './observe.js';
+import { attachedBy, node } from './attached.js';
 import type { Workbench } from './workbench.js';
 
 /**

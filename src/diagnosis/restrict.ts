@@ -1,6 +1,7 @@
 /** Which severities agree with one reading: a box of them is bisected until each part surely fits, surely does not, or is one cell. */
 import type { Alive } from './alive.js';
 import { mark, openPlaces, spread } from './alive.js';
+import { asDrained } from './drained.js';
 import type { Axis, Box, Grid } from './grid.js';
 import { coordinate, cornersOf, facesOf, halve, placesOf } from './grid.js';
 import type { Armature, Observation } from './observe.js';
@@ -22,10 +23,12 @@ const ANYTHING: Answer = { low: -Infinity, high: Infinity, heard: [] };
 /** Part of the meter's own band below which the severities of a box are not worth telling apart. */
 const GAP = 0.1;
 
+const faultsOf = ({ axes }: Grid) => axes.map(({ fault }) => fault);
 const isContact = (axis: Axis) => axis.fault.contact;
 
 /** Places of `alive` that agree with a reading, with the fuses as they stand after it. */
-export function restrict(bench: Workbench, alive: Alive, grid: Grid, observation: Observation): Alive {
+export function restrict(bench: Workbench, alive: Alive, grid: Grid, found: Observation): Alive {
+  const observation = asDrained(found, faultsOf(grid));
   const answer = answerFor(bench, grid, observation);
   const next = new Map<number, Uint8Array>();
   const predictor = new Predictor(bench, observation);
@@ -178,8 +181,9 @@ export function predictedRange(
   bench: Workbench,
   alive: Alive,
   grid: Grid,
-  observation: Observation,
+  found: Observation,
 ): { low: number; high: number } {
+  const observation = asDrained(found, faultsOf(grid));
   const predictor = new Predictor(bench, observation);
   const answer = answerFor(bench, grid, observation);
   const bands = [...alive].flatMap(([blown, places]) =>

@@ -18,3 +18,20 @@ test('when a module that a short leaves at seven volts is off then the short sta
   ];
   expect(suspectIds(diagnosisOf(bench, lines))).toContain('W9 short');
 });
+
+test('when a short pulled the battery down while it was measured then its volts with the short away rule it not out', async () => {
+  const bench = await workbenchOf('truck-24v');
+  const lines = [
+    'lights on',
+    'fails H1.58 H2.58 H5',
+    'volts bat+ bat- 20.4',
+    'volts F3.2 bat- 4.9',
+    'out F3',
+    'see H1.58 lit',
+    'volts F3.1 bat- 25.8',
+  ];
+  const left = suspectIds(diagnosisOf(bench, lines));
+  expect(left).toContain('F3.1 short');
+  // What drains nothing is held to the battery that was read.
+  expect(left).not.toContain('F3.2 resistance');
+});

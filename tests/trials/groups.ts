@@ -126,18 +126,19 @@ export class Groups {
     questions: readonly Question[],
   ): { version: Version; order: readonly number[] } {
     let best: { version: Version; order: readonly number[]; worst: number } | undefined;
+    // What told the last version from the truth mostly tells the next one too: those readings first.
+    let turns = [...questions.keys()];
     for (const version of this.versions(left, truth)) {
       const gaps: number[] = [];
       let worst = 0;
-      for (const [i, question] of questions.entries()) {
-        gaps[i] = this.gap(question, spans[i], this.nominal(question, version));
+      for (const i of turns) {
+        gaps[i] = this.gap(questions[i]!, spans[i], this.nominal(questions[i]!, version));
         worst = Math.max(worst, gaps[i]!);
         if (best !== undefined && worst >= best.worst) break;
       }
       if (best !== undefined && worst >= best.worst) continue;
-      const order = [...gaps.keys()]
-        .filter((i) => gaps[i]! > METER_ERRORS)
-        .sort((i, j) => gaps[j]! - gaps[i]!);
+      turns = [...turns].sort((i, j) => gaps[j]! - gaps[i]!);
+      const order = turns.filter((i) => gaps[i]! > METER_ERRORS);
       best = { version, order, worst };
       if (order.length === 0) break;
     }

@@ -1,0 +1,127 @@
+/** The battery behind a finding: typed beside it, known from the session, or anywhere in its band. */
+import { hasAlternator, sourceLaw } from '../network/conditions.js';
+import { voltsError } from '../network/meters.js';
+import type { Law } from '../network/network.js';
+import type { AppliedFault } from '../network/solver-types.js';
+import type { Finding } from '../session/case.js';
+import type { Typed } from '../session/events.js';
+import type { SetUp } from '../session/setup.js';
+import { attachedBy, node } from './attached.js';
+import { canBlow, type Fault } from './fault.js';
+import { placedFaults } from './fitted.js';
+import type { Workbench } from './workbench.js';
+
+export interface Battery {
+  readonly source: Law;
+  /** The posts were measured beside the reading: `source` stands for them. */
+  readonly pinned: boolean;
+  /**
+   * The battery for faults that pulled its posts down when they were measured: what they read then says less of it. Left out: `source` holds
+   * for all.
+   */
+  readonly drained?: { readonly source: Law; readonly by: (fault: Fault) => boolean };
+}
+
+/** Battery volts known from this session, per engine state; readings at the posts within ± this much of a later moment. */
+const BATTERY_WANDERS = 0.4;
+
+/**
+ * Posts lie below the battery's own volts by what the load takes from it: up to this many times the drop of a healthy vehicle,
+ * for a held starter draws several times what a turning one does (common practice, no source).
+ */
+const SAG_SPREAD = 3;
+/** Volts that a fault may take from the posts before they say less of the battery: well below what it wanders anyhow. */
+const DRAINS = 0.1;
+
+/** Typed battery volts of this finding and of those before it with the engine in the same state. */
+function knownBattery(finding: Finding): Typed | undefined {
+  const { reading } = finding;
+  if (finding.battery !== undefined) return finding.battery;
+  if (reading.kind === 'volts' && reading.red === 'bat+' && reading.black === 'bat-') return reading.value;
+  return undefined;
+}
+
+/** How far the posts lie below the battery's own volts in a set-up, with these faults there. */
+function sagOf(bench: Workbench, setUp: SetUp, faults: readonly AppliedFault[]): number {
+  const own = bench.network.elements[bench.source]!.law;
+  if (own.kind !== 'source') return 0;
+  const placed = placedFaults(bench.network, setUp.fitted, faults);
+  const posts = bench
+    .solver(attachedBy(bench, setUp))
+    .solve({ present: bench.presence(setUp), faults: placed, blown: 0 })
+    .map((outcome) => outcome.volts[node(bench, 'bat+')]! - outcome.volts[node(bench, 'bat-')]!);
+  return Math.max(0, own.volts - Math.min(...posts));
+}
+
+/** Whether each fault, by its id, lowers the posts in a set-up by more than a healthy vehicle does: the same in every session. */
+const known = new WeakMap<Workbench, Map<string, boolean>>();
+
+/** Faults that lower the posts in any of these set-ups. */
+function drainsIn(bench: Workbench, setUps: readonly SetUp[]): (fault: Fault) => boolean {
+  let all = known.get(bench);
+  if (all === undefined) known.set(bench, (all = new Map()));
+  const names = setUps.map((setUp) => {
+    const { fitted, jumpers, lamps } = setUp;
+    return JSON.stringify([bench.presence(setUp).join(''), [...fitted], jumpers, [...lamps]]);
+  });
+  return (fault) =>
+    canBlow(fault) &&
+    setUps.some((setUp, i) => {
+      const name = `${fault.id} ${names[i]}`;
+      let does = all.get(name);
+      if (does === undefined) all.set(name, (does = drains(bench, setUp, fault)));
+      return does;
+    });
+}
+
+function drains(bench: Workbench, setUp: SetUp, { scale, apply }: Fault): boolean {
+  const healthy = sagOf(bench, setUp, []);
+  return [scale.edges[0]!, scale.edges.at(-1)!].some(
+    (edge) => sagOf(bench, setUp, [apply(edge)]) > healthy + DRAINS,
+  );
+}
+
+/** The battery as a finding may assume it: typed beside it, known from this session, or anywhere in its band. */
+export function sourceFor(bench: Workbench, finding: Finding, earlier: readonly Finding[]): Battery {
+  const law = sourceLaw(bench.network, bench.circuit.nominalVolts, finding.setUp.engine);
+  if (law.kind !== 'source') throw new Error('a battery is a source');
+  if (finding.battery !== undefined) {
+    const { value, step } = finding.battery;
+    const error = voltsError(value, step);
+    const pinned: Law = {
+      kind: 'source',
+      volts: value,
+      lowVolts: value - error,
+      highVolts: value + error,
+      ohms: 1e-5,
+    };
+    return { source: pinned, pinned: true };
+  }
+  // The posts read in this very finding say nothing of the battery beforehand: it is the thing asked.
+  if (knownBattery(finding) !== undefined) return { source: law, pinned: false };
+  // Posts that an alternator holds up say nothing of the battery behind them.
+  if (finding.setUp.engine === 'running' && hasAlternator(bench.network))
+    return { source: law, pinned: false };
+  const known = earlier.flatMap((other) => {
+    const posts = other.setUp.engine === finding.setUp.engine ? knownBattery(other) : undefined;
+    if (posts === undefined) return [];
+    const error = voltsError(posts.value, posts.step) + BATTERY_WANDERS;
+    const sag = SAG_SPREAD * sagOf(bench, other.setUp, []);
+    return [{ low: posts.value - error, high: posts.value + error + sag, setUp: other.setUp }];
+  });
+  if (known.length === 0) return { source: law, pinned: false };
+  const low = Math.min(...known.map((band) => band.low));
+  const high = Math.max(...known.map((band) => band.high));
+  const lowVolts = Math.max(law.lowVolts, low);
+  const highVolts = Math.min(law.highVolts, high);
+  if (lowVolts > highVolts) return { source: law, pinned: false };
+  const by = drainsIn(
+    bench,
+    known.map(({ setUp }) => setUp),
+  );
+  return {
+    source: { ...law, volts: (lowVolts + highVolts) / 2, lowVolts, highVolts },
+    pinned: false,
+    drained: { source: law, by },
+  };
+}
