@@ -163,8 +163,8 @@ export class Scales {
   }
 
   /**
-   * Every test that tells something, with what it would read: the cheapest first, until dearer ones would have to tell more than
-   * any does, or the work runs out.
+   * Every test that tells something, with what it would read: the cheapest first, but for those that would have to tell more than any
+   * does, until the work runs out.
    */
   telling(): Telling[] {
     const found: Telling[] = [];
@@ -176,7 +176,9 @@ export class Scales {
     const hoped = Math.min(this.meter.most, HOPED_BITS);
     for (const { candidate, cost, effort } of this.queue()) {
       const most = best < POOR ? PATIENT * usual : usual;
-      if (work > 2 * most || hoped / effort <= best * WORSE) break;
+      if (work > 2 * most) break;
+      // A place that is laid open serves more than one test: what that costs is weighed when planning ahead.
+      if (hoped / (effort - this.opening(cost)) <= best * WORSE) continue;
       const own = this.versions.length * this.workOf(candidate, solved);
       if (work + own > most && own > this.versions.length * READ_WORK) continue;
       work += own;
@@ -191,6 +193,12 @@ export class Scales {
       found.push({ ...cost, candidate, effort, gain, separates, value, outlook });
     }
     return found;
+  }
+
+  /** Minutes to lay the places of a test open. */
+  private opening({ opens }: Cost): number {
+    const { places } = this.bench.circuit;
+    return opens.reduce((sum, name) => sum + (places.get(name)?.minutes ?? 0), 0);
   }
 
   /** Solves for each version, as if none had been done in an earlier call: the same question gets the same answer. */

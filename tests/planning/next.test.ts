@@ -225,6 +225,28 @@ test('when a fuse has volts on one side only then it is taken out, however many 
   expect(made.map(({ line }) => line)).toContain('ohms F5.1i F5.2i');
 });
 
+test('when all that is left lies in a place not yet open then it is opened, however cheap a test elsewhere is', async () => {
+  const starter = await workbenchOf('starter-24v');
+  const lines = [
+    'master switch on',
+    'gear neutral',
+    'key start',
+    'fails M1',
+    'see H1 lit',
+    'see K1 clicks',
+    'see K2 clicks',
+    'prove volts',
+    'volts bat+ F2.2 0.27',
+    'volts bat+ K1.87 0.37',
+    'clamp W5 9.0',
+    'volts GP3 bat- 0.01',
+    'volts bat+ SP3 0.0',
+  ];
+  const session = foldCase(starter.circuit, recordedOf(starter, lines));
+  const [best] = suggest(starter, session, diagnose(starter, session));
+  expect(best!.line).toMatch(/K2\.|M1\./);
+});
+
 describe('safety', () => {
   test('when ohms are suggested then the line is dead', () => {
     const { made } = follow(
