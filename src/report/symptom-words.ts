@@ -11,6 +11,9 @@ const WHY: Readonly<Record<BlownFuse['reasons'][number]['why'], string>> = {
   'old age': 'old age',
 };
 
+/** Share of the suspects that must have a fuse open before it is called blown. */
+const SURE = 0.95;
+
 /** "F4 is blown: a symptom. What may have blown it: a short 72 % (wire W5), old age 28 %." and what to do before the next one. */
 export function blownWords({ fuse, reasons }: BlownFuse): string {
   const causes = [...reasons]
@@ -24,7 +27,10 @@ export function blownWords({ fuse, reasons }: BlownFuse): string {
   const first = short
     ? ` Before another fuse goes in: a test lamp in its place (lamp ${fuse}), or ohms to body, section by section, without power.`
     : '';
-  return `${fuse} is blown. That is a symptom.${what}${first}`;
+  const chance = reasons.reduce((sum, { share }) => sum + share, 0);
+  const stands =
+    chance >= SURE ? 'is blown. That is a symptom.' : `may be blown (${percent(chance)}): that is a symptom.`;
+  return `${fuse} ${stands}${what}${first}`;
 }
 
 /** "If this is there: ..., these may be there as well; nothing so far would have shown them: ... After the repair: ..." */

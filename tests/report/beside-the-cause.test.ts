@@ -49,7 +49,7 @@ describe.each(['text', 'markdown'] as const)('the %s form', (form) => {
     ['what an assumption takes away', 'S1, taken as good without a test, would still fit'],
     [
       'a blown fuse as a symptom',
-      'F1 is blown. That is a symptom. What may have blown it: a short 60 % (wire W5); old age 10 %.',
+      'F1 may be blown (70 %): that is a symptom. What may have blown it: a short 60 % (wire W5); old age 10 %.',
     ],
     ['how not to sacrifice another fuse', 'lamp F1'],
     ['what could not show', 'H1 shorted. Look again after it.'],
