@@ -8,6 +8,7 @@ import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js'
 import { brownsOut, isBattery } from './brown-out.js';
 import { withDamp } from './damp.js';
 import type { Standpoint } from './effect.js';
+import { LEEWAY, underHeavyCurrent } from './heavy-current.js';
 import { hasEffect, nodesOf } from './effect.js';
 import type { Fault } from './faults.js';
 import { placedFaults } from './fitted.js';
@@ -32,13 +33,6 @@ export interface StateBand {
 
 /** How much of its own width a corner band is widened: the corner picked by the signs at nominal can miss the true one. */
 const CORNER_MARGIN = 0.15;
-
-/** Coil volts follow the battery's in proportion, but for this much that lamps and motors bend. */
-export const LEEWAY = 0.15;
-
-/** Part of its volts that a healthy battery loses under a heavy current (common practice, no source); and the most coil volts may differ. */
-const SAG = 0.05;
-const LOOSEST = 0.6;
 
 const NOTHING_READ: Band = { low: 0, high: 0 };
 
@@ -254,7 +248,7 @@ export class Predictor {
         outcomes.push(...solver.solve({ ...variant, corner }));
       }
     }
-    outcomes.push(...this.underHeavyCurrent(variant, outcomes.slice(0, nominal)));
+    outcomes.push(...underHeavyCurrent(this.bench, solver, variant, outcomes.slice(0, nominal)));
     const states: State[] = [];
     // An eye judges both moments of a flasher by the bright one.
     const told =
@@ -298,32 +292,6 @@ export class Predictor {
     const { solver } = this.memory;
     const [low, high] = [(lowVolts / volts) * (1 - LEEWAY), (highVolts / volts) * (1 + LEEWAY)];
     return outcomes.some((outcome) => solver.coilsNearEdge(variant, outcome, low, high).length > 0);
-  }
-
-  /**
-   * Under a heavy current the volts of a coil hang on joints and contacts of which a good one may have ten times the ohms of another: what
-   * the coil does with all of them for it, and with all against it.
-   */
-  private underHeavyCurrent(variant: Variant, outcomes: readonly Outcome[]): Outcome[] {
-    const { network } = this.bench;
-    const { solver } = this.memory;
-    const healthy = network.elements[this.sourceIndex]!.law;
-    const there = variant.faults.find((fault) => fault.kind === 'law' && fault.element === this.sourceIndex);
-    const law = there?.kind === 'law' ? there.law : healthy;
-    if (law.kind !== 'source' || healthy.kind !== 'source' || network.coils.length === 0) return [];
-    const [plus, minus] = ['bat+', 'bat-'].map((post) => network.points.get(post)!);
-    return outcomes.flatMap((outcome) => {
-      const amps = Math.abs(solver.current(outcome, variant, this.sourceIndex));
-      const posts = outcome.volts[plus!]! - outcome.volts[minus!]!;
-      const sag = Math.max(amps * healthy.ohms, law.volts - posts) / law.volts;
-      if (!(sag > SAG)) return [];
-      const loose = Math.min(LOOSEST, LEEWAY + 2 * sag);
-      return solver.coilsNearEdge(variant, outcome, 1 - loose, 1 + loose).flatMap((bit) => {
-        const { a, b } = network.elements[network.coils[bit]!]!;
-        const { signs } = solver.adjoint(outcome, variant, a, b);
-        return [signs, signs.map((sign) => -sign)].flatMap((corner) => solver.solve({ ...variant, corner }));
-      });
-    });
   }
 
   /** Relays and fuses kept in one state. A meter shows the moment it is, an eye waits for both moments of a flasher. */

@@ -1,7 +1,7 @@
 /** The short cut past a battery's edges: it may be taken only where the relays can stand there as they do at nominal volts, and no other way. */
 import { expect, test } from 'vitest';
 import { standingOf } from '../../src/diagnosis/evidence.js';
-import { LEEWAY } from '../../src/diagnosis/predict.js';
+import { LEEWAY } from '../../src/diagnosis/heavy-current.js';
 import type { Outcome } from '../../src/network/solver-types.js';
 import { edit } from '../../src/session/actions.js';
 import { atRest } from '../../src/session/setup.js';
