@@ -72,6 +72,8 @@ export interface Progress {
   readonly held: Uint8Array;
   readonly soft: readonly SoftNote[];
   readonly touched: boolean;
+  /** A fuse it had blown was renewed since the symptom was last seen: that alone may have brought things back. */
+  readonly fuseRenewed: boolean;
   /** Per fault: what was done to mend it since the failed condition was last repeated; a new part is mended for good. */
   readonly mended: readonly ('not' | 'tried' | 'surely')[];
   readonly inVain: boolean;
@@ -102,6 +104,7 @@ export function begin(faults: readonly Fault[], evidence: Evidence, course: Cour
     held: fitted,
     soft: [],
     touched: false,
+    fuseRenewed: false,
     mended: grid.axes.map(() => 'not'),
     inVain: false,
     stretch: [],
@@ -169,12 +172,14 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
           inVain: true,
         }
       : steadied;
-  const touched = now.touched && !step.again;
-  if (step.symptom !== 'present') return { ...then, alive: after, touched };
+  const since = step.again
+    ? { touched: false, fuseRenewed: false }
+    : { touched: now.touched, fuseRenewed: now.fuseRenewed };
+  if (step.symptom !== 'present') return { ...then, ...since, alive: after };
   return {
     ...then,
+    ...since,
     alive: after,
-    touched,
     fitted: union(after, grid.size),
     stretch: [...now.stretch, observation],
   };
@@ -204,17 +209,17 @@ function noted(now: Progress, note: SoftNote): Progress {
 
 /** The complaint came or went by itself: what comes and goes may now be anything, or away. */
 function symptom(now: Progress, step: Extract<EvidenceStep, { kind: 'symptom' }>): Progress {
-  const { grid, touched } = now;
+  const { grid, touched, fuseRenewed } = now;
   let after = now;
   if (step.now === 'absent') {
-    if (touched) {
-      const words = 'the complaint went away after this was touched';
+    if (touched || fuseRenewed) {
+      const words = `the complaint went away after ${touched ? 'this was touched' : 'the fuse it had blown was renewed'}`;
       after = noted(now, { finding: step.finding, factor: RECOVERED_AFTER_TOUCH, words });
     } else if (now.course === 'steady') {
       const words = 'the complaint went away though this was not touched';
       after = noted(now, { finding: step.finding, factor: RECOVERED_UNTOUCHED, words });
     }
-  } else after = { ...now, touched: false };
+  } else after = { ...now, touched: false, fuseRenewed: false };
   const alive =
     now.course === 'steady' ? now.alive : mapRows(now.alive, (row) => spread(grid, row, () => true, true));
   const held = union(alive, grid.size);
@@ -268,6 +273,7 @@ function changed(bench: Workbench, now: Progress, step: Change): Progress {
     alive,
     held: heldOver(now, step),
     touched: now.touched || (free.size > 0 && !step.operated),
+    fuseRenewed: now.fuseRenewed || [...now.alive.keys()].some((blown) => (blown & step.newFuse) !== 0),
     mended: now.mended.map((was, i) => {
       if (was === 'surely' || step.replaced?.(grid.axes[i]!.fault) === true) return 'surely';
       return step.mends?.(grid.axes[i]!.fault) === true ? 'tried' : was;

@@ -96,3 +96,17 @@ test('when a new motor cures what was seized or shorted inside it then both are 
   const confirmed = confirmedBy(bench, session, gather(bench, session), shared, true);
   expect(confirmed).toEqual(new Set(['M1:winding seized', 'M1.1 short']));
 });
+
+test('when a new fuse went in with the new motor then a wire that had blown it too is no less suspect for it', async () => {
+  const bench = await workbenchOf('washer');
+  const { suspects } = diagnosisOf(bench, [
+    ...['key on', 'washer lever front', 'see M1 stopped', 'key off', 'washer lever rest', 'out F1'],
+    ...['prove ohms', 'ohms F1.1i F1.2i OL', 'unplug X1', 'ohms X1.1c body 0.5', 'ohms X1.2c body 0.1'],
+    ...['new M1', 'new F1', 'plug X1', 'key on', 'washer lever front', 'see M1 runs'],
+  ]);
+  const wire = suspects.find(({ hypothesis }) => hypothesis === 'W10 short')!;
+  expect(wire.soft.map(({ words }) => words)).toEqual([
+    'the complaint went away after the fuse it had blown was renewed',
+  ]);
+  expect(suspects.filter(({ confirmed }) => confirmed)).toEqual([]);
+});
