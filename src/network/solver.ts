@@ -51,7 +51,7 @@ export class Solver {
   private readonly moved: readonly (readonly number[])[];
   /** Coils that go in and out by themselves, and fuses that close again by themselves, as masks. */
   readonly flashers: number;
-  private readonly closeAgain: number;
+  readonly closeAgain: number;
   /** Solvers for networks that a bridge or crossed joints have rewired, the latest used last. */
   private readonly rewired = new Map<string, Solver>();
 

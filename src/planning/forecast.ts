@@ -30,6 +30,8 @@ export interface Forecast {
   readonly ohms: Map<number, number>;
   /** Where something flashes or chatters: the moments between which it does. */
   readonly moments: readonly Forecast[] | undefined;
+  /** Where a breaker that cools by itself may be open or closed: each way of it. */
+  readonly ways: readonly Forecast[] | undefined;
 }
 
 /** A set-up made ready. */
@@ -113,17 +115,25 @@ export class Forecaster {
     const variant = { present, faults: own ? placed : [base, ...placed], blown };
     const idle =
       blown === 0 && placed.every((fault) => isIdle(network, present, fault, healthy.volts, NOTHING));
-    // Where a relay or fuse may stand either way the last outcome is taken: for a choice that is near enough.
+    // Where a relay or fuse may stand either way the last outcome is taken: for a choice that is near enough. Not so where a breaker
+    // may that cools by itself: it goes on opening and closing.
     const outcomes = idle ? [healthy] : solver.solve({ ...variant, start: healthy });
     const outcome = outcomes.at(-1)!;
-    const plain = { stand, variant, idle, pieces: undefined, moments: undefined };
-    const forecast = { ...plain, outcome, ohms: new Map<number, number>() };
-    const moments = outcome.chatters ? outcomes : momentsOf(outcome, solver.flashers);
-    if (moments.length < 2) return forecast;
-    return {
-      ...forecast,
-      moments: moments.map((moment) => ({ ...plain, outcome: moment, ohms: new Map<number, number>() })),
-    };
+    const forecastOf = (one: Outcome, moments: readonly Outcome[]): Forecast => ({
+      stand,
+      outcome: one,
+      variant,
+      idle,
+      pieces: undefined,
+      ohms: new Map(),
+      moments: moments.length < 2 ? undefined : moments.map((moment) => forecastOf(moment, [])),
+      ways: undefined,
+    });
+    const momentsAt = (one: Outcome) => momentsOf(one, solver.flashers);
+    const forecast = forecastOf(outcome, outcome.chatters ? outcomes : momentsAt(outcome));
+    const recloses = outcomes.some((other) => ((other.blown ^ outcome.blown) & solver.closeAgain) !== 0);
+    if (!recloses) return forecast;
+    return { ...forecast, ways: outcomes.map((way) => forecastOf(way, momentsAt(way))) };
   }
 
   private stand(setUp: SetUp): Stand {

@@ -5,6 +5,8 @@ import { MOST_CLASSES } from './outcome-classes.js';
 export interface Spans {
   readonly from: Float64Array;
   readonly to: Float64Array;
+  /** Versions that may read either way whatever was read before, 1 for each: no reading speaks for or against them. Left out: none. */
+  readonly unsure?: Uint8Array;
 }
 
 /** A version's part in a repair group. */
@@ -20,6 +22,8 @@ export class GainMeter {
   private readonly perClass = new Float64Array(MOST_CLASSES);
   private readonly groupFrom: Float64Array;
   private readonly groupTo: Float64Array;
+  /** Weight per repair group of the versions that are unsure. */
+  private readonly open: Float64Array;
   private readonly before: number;
   private readonly total: number;
 
@@ -30,6 +34,7 @@ export class GainMeter {
     this.table = new Float64Array(MOST_CLASSES * groupCount);
     this.groupFrom = new Float64Array(groupCount);
     this.groupTo = new Float64Array(groupCount);
+    this.open = new Float64Array(groupCount);
     const perGroup = new Float64Array(groupCount);
     for (const { group, weight } of stakes) perGroup[group]! += weight;
     this.total = perGroup.reduce((sum, weight) => sum + weight, 0);
@@ -41,11 +46,17 @@ export class GainMeter {
     return this.before;
   }
 
-  gain({ from, to }: Spans): number {
-    const { table, perClass, stakes, groupCount } = this;
+  gain({ from, to, unsure }: Spans): number {
+    const { table, perClass, stakes, groupCount, open } = this;
     let last = 0;
+    let sure = this.total;
     for (let i = 0; i < stakes.length; i++) {
       const { version, group, weight } = stakes[i]!;
+      if (unsure?.[version] === 1) {
+        open[group]! += weight;
+        sure -= weight;
+        continue;
+      }
       const [low, high] = [from[version]!, to[version]!];
       const density = weight / (high - low);
       const end = Math.min(MOST_CLASSES, Math.ceil(high));
@@ -61,11 +72,15 @@ export class GainMeter {
       const weight = perClass[at]!;
       if (weight === 0) continue;
       const start = at * groupCount;
-      after += (weight / this.total) * entropy(table, start, start + groupCount, weight);
+      const whole = (weight * this.total) / sure;
+      if (whole !== weight)
+        for (let g = 0; g < groupCount; g++) table[start + g]! += (open[g]! * weight) / sure;
+      after += (weight / sure) * entropy(table, start, start + groupCount, whole);
       table.fill(0, start, start + groupCount);
       perClass[at] = 0;
     }
-    return Math.max(0, this.before - after);
+    open.fill(0);
+    return last === 0 ? 0 : Math.max(0, this.before - after);
   }
 
   /** Is there an outcome that would rule a repair out for good: a version whose band meets no band of some other group? */

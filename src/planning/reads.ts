@@ -83,8 +83,12 @@ function brightest(figure: Figure): Figure {
     forecast.moments === undefined ? figure(forecast) : Math.max(...forecast.moments.map(figure));
 }
 
-/** Everything that may be read: a meter on what flashes shows either of its moments, or anything between. */
+/**
+ * Everything that may be read: a meter on what flashes shows either of its moments, or anything between; behind a breaker that may have
+ * opened, whatever it shows with it open or closed.
+ */
 export function figuresIn(reading: Reading, figure: Figure, forecast: Forecast): readonly number[] {
+  if (forecast.ways !== undefined) return forecast.ways.flatMap((way) => figuresIn(reading, figure, way));
   const meter = reading.kind === 'volts' || reading.kind === 'ohms' || reading.kind === 'clamp';
   return meter && forecast.moments !== undefined ? forecast.moments.map(figure) : [figure(forecast)];
 }

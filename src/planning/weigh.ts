@@ -239,7 +239,7 @@ export class Scales {
   /** What the test would read with each version; undefined for a reading that is not forecast. */
   outlook({ reading, setUp, wiggle }: Pick<Candidate, 'reading' | 'setUp' | 'wiggle'>): Outlook | undefined {
     const count = this.versions.length;
-    const outlook = {
+    const outlook: Outlook & { unsure?: Uint8Array } = {
       figures: new Float64Array(count),
       from: new Float64Array(count),
       to: new Float64Array(count),
@@ -260,14 +260,17 @@ export class Scales {
       const forecast = forecasts[i]!;
       const ends = reading.kind === 'ohms' ? (this.versions[i]!.atMeter ?? []) : [];
       outlook.figures[i] = figure(forecast);
+      const { moments, ways } = forecast;
       [outlook.from[i], outlook.to[i]] =
-        ends.length === 0 && forecast.moments === undefined
+        ends.length === 0 && moments === undefined && ways === undefined
           ? classify(outlook.figures[i]!)
           : hullOf(
               [forecast, ...ends.map((end) => this.forecaster.forecast(end, setUp))].flatMap((one) =>
                 figuresIn(reading, figure, one).map(classify),
               ),
             );
+      if (ways !== undefined && outlook.to[i]! - outlook.from[i]! > EITHER_WAY)
+        (outlook.unsure ??= new Uint8Array(count))[i] = 1;
     }
     return outlook;
   }
@@ -313,6 +316,9 @@ export class Scales {
     return list;
   }
 }
+
+/** Classes between the readings behind a breaker that is open and closed from which on they count as two. */
+const EITHER_WAY = 6;
 
 /** Classes by which two readings may differ and still be the same question. */
 const ALIKE = 0.75;

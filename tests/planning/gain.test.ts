@@ -48,3 +48,19 @@ test('when versions of one repair read apart then no repair is ruled out', () =>
   expect(one.gain(spans([1, 2], [5, 6]))).toBe(0);
   expect(one.separates(spans([1, 2], [5, 6]))).toBe(false);
 });
+
+test('when a version may read either way whatever comes then no reading speaks for or against it', () => {
+  const three = new GainMeter(
+    [
+      { version: 0, group: 0, weight: 1 },
+      { version: 1, group: 1, weight: 1 },
+      { version: 2, group: 2, weight: 2 },
+    ],
+    3,
+  );
+  const apart = spans([3, 5], [6, 9], [3, 9]);
+  // Half of the weight is told apart by one bit; the other half stays as it was.
+  expect(three.gain({ ...apart, unsure: Uint8Array.of(0, 0, 1) })).toBeCloseTo(0.5, 12);
+  expect(three.gain({ ...apart, unsure: Uint8Array.of(1, 1, 1) })).toBe(0);
+  expect(three.gain(apart)).toBeGreaterThan(0.5);
+});

@@ -82,3 +82,40 @@ describe('when the battery was read', () => {
     expect(read('6.2')).toBeUndefined();
   });
 });
+
+describe('when a breaker that cools by itself has opened', () => {
+  let bench: Workbench;
+  let scales: Scales;
+  let session: ReturnType<typeof sessionOf>;
+  beforeAll(async () => {
+    bench = await workbenchOf('wipers');
+    session = sessionOf(bench, ['key on', 'wiper lever fast', 'wiper arms on the way', 'see M1 stopped']);
+    scales = new Scales(bench, session, diagnose(bench, session), LIKELY);
+  });
+  const value = { value: 0, step: 0.01 };
+  const versionOf = (name: RegExp) => scales.versionOf[scales.likely.findIndex(({ key }) => name.test(key))]!;
+
+  test('then volts behind it may be read or not, and tell nothing of a seized motor', () => {
+    const reading: Reading = { kind: 'volts', red: 'CB1.2', black: 'bat-', value };
+    const outlook = scales.outlook({ reading, setUp: session.now, wiggle: undefined })!;
+    const seized = versionOf(/^M1:winding seized/);
+    expect(outlook.unsure![seized]).toBe(1);
+    expect(outlook.to[seized]! - outlook.from[seized]!).toBeGreaterThan(20);
+    // A breaker that does not conduct at all stays at nothing.
+    expect(
+      outlook.unsure![scales.versionOf[scales.likely.findIndex(({ at }) => at.includes('CB1:bimetal'))]!],
+    ).toBe(0);
+  });
+
+  test('then a version agrees with either reading', () => {
+    const lines = ['prove volts', 'volts CB1.2 0.00', 'volts CB1.2 11.5'];
+    const later = sessionOf(bench, [
+      ...['key on', 'wiper lever fast', 'wiper arms on the way', 'see M1 stopped'],
+      ...lines,
+    ]);
+    const forecaster = forecasterOf(bench, later);
+    const agreement = new Agreement(bench, later, forecaster, surroundingsOf(bench, later));
+    const seized = scales.likely.find(({ key }) => /^M1:winding seized/.test(key))!;
+    expect(agreement.misfits(seized)).toBe(0);
+  });
+});
