@@ -9,7 +9,7 @@ import { isolation } from './candidates/isolate.js';
 import { exchanges, fuseLamps, itemsOut } from './candidates/items.js';
 import { jumpers } from './candidates/jumpers.js';
 import { glances, glanceSetUps } from './candidates/loads.js';
-import { openings } from './candidates/openings.js';
+import { loadedModules, openings } from './candidates/openings.js';
 import { scans } from './candidates/scans.js';
 import { batteryVolts, voltages } from './candidates/volts.js';
 import type { Condition } from './condition.js';
@@ -52,6 +52,7 @@ function plain(bench: Workbench, scope: Scope): readonly Candidate[] {
       ...batteryVolts(scope, glanceSetUps(scope)),
       ...jumpers(scope),
       ...openings(scope),
+      ...loadedModules(scope),
       ...clamps(scope),
       ...itemsOut(scope),
       ...fuseLamps(scope),

@@ -88,3 +88,17 @@ test('when a motor would be started by it then no jumper is a candidate', async 
   expect(starter.length).toBeGreaterThan(100);
   expect(starter.filter(({ setUp }) => setUp.jumpers.length > 0)).toEqual([]);
 });
+
+test('when a module seems dead then its supply and ground are loaded as they stand, its signal lines never', async () => {
+  const { list: tests } = await candidatesOf('can-pair', ['pedal down', 'H2 off']);
+  const lamps = tests
+    .filter(
+      ({ reading, setUp }) => reading.kind === 'test lamp' && setUp.unplugged.size + setUp.out.size === 0,
+    )
+    .map(({ line }) => line)
+    .filter((line) => line.startsWith('testlamp A'));
+  expect([...new Set(lamps)].sort()).toEqual([
+    ...['testlamp A1.30', 'testlamp A1.31 bat+', 'testlamp A2.30', 'testlamp A2.31 bat+'],
+    ...['testlamp A3.30', 'testlamp A3.31 bat+'],
+  ]);
+});

@@ -5,7 +5,7 @@
 import type { Circuit, Part } from '../../circuit/circuit.js';
 import type { SetUp } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
-import { reachable } from '../live-line.js';
+import { testLampCautions } from '../module-cautions.js';
 import { pointsAt } from '../reach.js';
 import { watch } from './loads.js';
 import { againstPosts } from './volts.js';
@@ -23,7 +23,8 @@ export function openings(scope: Scope): Candidate[] {
       for (const point of pointsAt(part)) {
         if (!scope.points.some((open) => open.point === point)) continue;
         list.push(...againstPosts(scope, opened, point));
-        if (!onModule(bench.circuit, opened, point)) list.push(...testLamps(bench.circuit, opened, point));
+        if (testLampCautions(bench.circuit, opened, [point]).length === 0)
+          list.push(...POSTS.map((clip) => testLamp(bench.circuit, opened, point, clip)));
       }
       for (const load of bench.network.loads.values()) list.push(watch(bench.circuit, load, opened, what));
     }
@@ -42,23 +43,39 @@ export function isPluggedIn(part: Part): boolean {
   return ['fuse', 'lamp', 'LED lamp', 'relay', 'flasher'].includes(part.type);
 }
 
-/** A test lamp can draw more than an output of a module can give. */
-function onModule(circuit: Circuit, setUp: SetUp, point: string): boolean {
-  const modules = [...circuit.parts.values()].filter(({ type }) => type === 'module');
-  if (modules.length === 0) return false;
-  const line = reachable(circuit, setUp, point, 'metal');
-  return modules.some((part) => pointsAt(part).some((terminal) => line.has(terminal)));
+/**
+ * Supply and ground of a module loaded as they stand: asleep or dead it draws too little itself for its meter volts to tell a good
+ * joint from a bad one.
+ */
+export function loadedModules({ bench, conditions, parts, points }: Scope): Candidate[] {
+  const { circuit } = bench;
+  const modules = parts.filter((part) => part.type === 'module');
+  return conditions.flatMap(({ setUp }) =>
+    modules.flatMap(({ id, supply, ground }) =>
+      (
+        [
+          [supply, 'bat-'],
+          [ground, 'bat+'],
+        ] as const
+      )
+        .map(([terminal, clip]) => ({ point: `${id}.${terminal}`, clip }))
+        .filter(({ point }) => points.some((open) => open.point === point))
+        .map(({ point, clip }) => testLamp(circuit, setUp, point, clip)),
+    ),
+  );
 }
 
-/** The open line loaded: a test lamp to each post. */
-function testLamps(circuit: Circuit, setUp: SetUp, point: string): Candidate[] {
+const POSTS = ['bat-', 'bat+'] as const;
+
+/** The line loaded: a test lamp to a post. */
+function testLamp(circuit: Circuit, setUp: SetUp, point: string, clip: (typeof POSTS)[number]): Candidate {
   const part = circuit.parts.get(point.split('.')[0]!)!;
-  return (['bat-', 'bat+'] as const).map((clip) => ({
+  return {
     line: clip === 'bat-' ? `testlamp ${point}` : `testlamp ${point} bat+`,
     words: `test lamp, tip on ${point} (${part.label}), clip on battery ${clip === 'bat-' ? 'negative' : 'positive'}`,
     setUp,
     reading: { kind: 'test lamp', red: point, black: clip, value: 'off', lamp: 'filament' },
     bare: 'probe',
     at: [point],
-  }));
+  };
 }
