@@ -165,7 +165,8 @@ function isGlance({ candidate, disturbs, opens }: Weighed): boolean {
   return candidate.reading.kind === 'load' && !disturbs && opens.length === 0;
 }
 
-function attemptOf({ circuit }: Workbench, { groups }: Diagnosis, group: number): Attempt {
+/** Trying the repair of a group, whether or not it is the thing to do now. */
+export function attemptOf({ circuit }: Workbench, { groups }: Diagnosis, group: number): Attempt {
   const { repair, share } = groups[group]!;
   return { group, chance: share, minutes: repairMinutes(circuit, repair) + costsOf(circuit).look };
 }

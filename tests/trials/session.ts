@@ -17,7 +17,7 @@ import type { Physics } from '../../src/exercise/physics.js';
 import type { Draw } from '../../src/exercise/random.js';
 import { pick, random } from '../../src/exercise/random.js';
 import { SimulatedCar } from '../../src/exercise/simulated-car.js';
-import { suggest } from '../../src/planning/next.js';
+import { advise, attemptOf, suggest } from '../../src/planning/next.js';
 import type { Suggestion } from '../../src/planning/suggestion.js';
 import type { Case } from '../../src/session/case.js';
 import { dangerOf } from '../planning/dangerous-pairs.js';
@@ -222,7 +222,7 @@ class Running {
     let repairs = 0;
     const stops: Moment[] = [stopped];
     while (repairs < MOST_REPAIRS && mechanic.diagnosis.groups.length > 0) {
-      await this.repair(mechanic.diagnosis.groups[0]!.suspects[0]!);
+      await this.repair(mechanic.diagnosis.groups[this.nextRepair()]!.suspects[0]!);
       repairs += 1;
       if (await this.allGood()) break;
       await this.investigate(MOST_MORE_FINDINGS);
@@ -322,6 +322,19 @@ class Running {
       await this.read(step.finding.reading);
       this.minutes += 1;
     }
+  }
+
+  /** Number of the group to repair: what the program advises; with the patience for its tests gone, the likeliest for its minutes. */
+  private nextRepair(): number {
+    const { bench, mechanic } = this;
+    const { diagnosis } = mechanic;
+    const { attempt } = advise(bench, mechanic.case, diagnosis);
+    if (attempt !== undefined) return attempt.group;
+    const worth = diagnosis.groups.map((_, group) => {
+      const { chance, minutes } = attemptOf(bench, diagnosis, group);
+      return chance / minutes;
+    });
+    return worth.indexOf(Math.max(...worth));
   }
 
   private async repair(suspect: Suspect): Promise<void> {
