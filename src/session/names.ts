@@ -6,7 +6,7 @@ import { loadsOf, type Circuit, type PartType } from '../circuit/circuit.js';
 import { framesOf, pointsOf } from '../circuit/points.js';
 import type { LoadKind } from '../network/network.js';
 
-/** Lower-case name to the file's spelling. */
+/** Lower-case name, or another word for it, to the file's spelling. */
 export type NameList = ReadonlyMap<string, string>;
 
 export interface Names {
@@ -40,7 +40,7 @@ export function namesOf(circuit: Circuit): Names {
   // A part or terminal of that very name goes before the everyday word.
   for (const [word, point] of POINT_WORDS) if (!points.has(word)) points.set(word, point);
   return {
-    controls: listOf(circuit.controls.keys()),
+    controls: controlNames([...circuit.controls.keys()], listOf(circuit.parts.keys())),
     parts: listOf(circuit.parts.keys()),
     wires: listOf(circuit.wires.map((wire) => wire.id)),
     connectors: listOf(connectors.map((part) => part.id)),
@@ -67,6 +67,18 @@ const KINDS: ReadonlyMap<PartType, LoadKind> = new Map<PartType, LoadKind>([
 export function loadKind(circuit: Circuit, load: string): LoadKind | undefined {
   const part = circuit.parts.get(load.split('.')[0]!);
   return part && KINDS.get(part.type);
+}
+
+/** A control goes by its last word too where no other control has that word: `lever front` for the only lever. */
+function controlNames(ids: readonly string[], parts: NameList): Map<string, string> {
+  const names = listOf(ids);
+  const wordsOf = (id: string) => id.toLowerCase().split(' ');
+  for (const id of ids) {
+    const word = wordsOf(id).at(-1)!;
+    const sharers = ids.filter((other) => wordsOf(other).includes(word));
+    if (sharers.length === 1 && !parts.has(word)) names.set(word, id);
+  }
+  return names;
 }
 
 function listOf(names: Iterable<string>): Map<string, string> {

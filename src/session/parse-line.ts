@@ -13,6 +13,7 @@ import { operateLine } from './line/action-lines.js';
 import type { Draft, LineContext, Query } from './line/context.js';
 import { Cursor } from './line/cursor.js';
 import { seenLine } from './line/finding-lines.js';
+import { controlNear } from './line/positions.js';
 import { LineProblem } from './line/problem.js';
 import { numberOf } from './line/record-lines.js';
 import { tokensOf } from './line/tokens.js';
@@ -98,12 +99,13 @@ function parseVerb(cursor: Cursor, context: LineContext): Draft {
       `"${first.text}" alone does not say what was done there`,
       `Start with volts, ohms, beep, look ...: for example volts ${first.text} 11.4`,
     );
-  const close = nearest(first.text, [
-    ...VERB_WORDS.keys(),
-    ...circuit.controls.keys(),
-    ...names.loads.values(),
-    ENGINE,
-  ]);
+  const close =
+    nearest(first.text, [
+      ...VERB_WORDS.keys(),
+      ...circuit.controls.keys(),
+      ...names.loads.values(),
+      ENGINE,
+    ]) ?? controlNear(first.text, circuit);
   throw new LineProblem(
     first.at,
     names.parts.has(part)

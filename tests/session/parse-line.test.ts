@@ -1,6 +1,7 @@
 /** The grammar as a table: line, and the events it stands for. */
 import { describe, expect, test } from 'vitest';
 import { HELP, parseLine } from '../../src/session/parse-line.js';
+import { workbenchOf } from '../diagnosis/session-of.js';
 import { circuit, eventsOf, typed } from './lamps.js';
 
 const load = (name: string, value: string, more: object = {}): object => ({
@@ -245,4 +246,35 @@ test('when an event was typed then its echo is never empty', () => {
     const parsed = parseLine(line, circuit);
     expect(parsed.kind === 'events' && parsed.echo.every((echo: string) => echo.length > 3), line).toBe(true);
   }
+});
+
+describe('when a control has a name of several words', () => {
+  const shelf = async (name: string) => {
+    const { circuit: own } = await workbenchOf(name);
+    return (line: string) => parseLine(line, own);
+  };
+  const operated = (control: string, position: string) => [did({ do: 'operate', control, position })];
+
+  test('then its last word will do where it is the only one with it', async () => {
+    const parse = await shelf('washer');
+    expect(parse('lever front')).toMatchObject({ events: operated('washer lever', 'front') });
+    expect(parse('M1 stopped when key on and lever rear')).toMatchObject({
+      events: [
+        load('M1', 'stopped', {
+          when: [
+            ['key', 'on'],
+            ['washer lever', 'rear'],
+          ],
+        }),
+      ],
+    });
+  });
+
+  test('then a word that two controls have is asked back', async () => {
+    const parse = await shelf('interior-lamps');
+    const mend = 'Did you mean driver door or passenger door?';
+    expect(parse('door open')).toMatchObject({ kind: 'error', mend });
+    expect(parse('H1 off when driver open')).toMatchObject({ mend: 'Did you mean driver door?' });
+    expect(parse('driver open')).toMatchObject({ kind: 'error', mend: 'Did you mean driver door?' });
+  });
 });

@@ -23,7 +23,7 @@ function takePosition(cursor: Cursor, { circuit, names }: LineContext, bare: boo
   cursor.skipNoise(['and', 'the', 'with', 'set']);
   const token = cursor.peek();
   const all = [...circuit.controls.values()];
-  const known = [...names.controls.values(), ENGINE];
+  const known = [...circuit.controls.keys(), ENGINE];
   if (!token)
     throw new LineProblem(
       cursor.at,
@@ -50,12 +50,20 @@ function takePosition(cursor: Cursor, { circuit, names }: LineContext, bare: boo
       `More than one control has the position "${token.text}"`,
       `Type ${owners.map((owner) => `${owner.id} ${token.lower}`).join(' or ')}.`,
     );
-  const close = nearest(token.text, known);
+  const close = controlNear(token.text, circuit);
   throw new LineProblem(
     token.at,
     `This circuit has no control "${token.text}"`,
     close === undefined ? `Controls: ${known.join(', ')}.` : `Did you mean ${close}?`,
   );
+}
+
+/** The control or controls that were meant, joined by "or": those with that word, else the nearest name. */
+export function controlNear(typed: string, { controls }: LineContext['circuit']): string | undefined {
+  const sharing = [...controls.keys()].filter((id) =>
+    id.toLowerCase().split(' ').includes(typed.toLowerCase()),
+  );
+  return sharing.length > 0 ? sharing.join(' or ') : nearest(typed, [...controls.keys(), ENGINE]);
 }
 
 function takeWord(cursor: Cursor, control: string, positions: readonly string[]): string {
