@@ -77,7 +77,7 @@ function problemOf(
       const minutes = repairMinutes(circuit, repair) + look;
       return place < 0 ? { minutes } : { minutes, place };
     }),
-    tests: tests.map((test) => sequenced(circuit.places, names, scales, test)),
+    tests: tests.map((test) => sequenced(names, scales, test)),
     places: names.map((name) => circuit.places.get(name)!.minutes),
   };
   const visited = visitedPlaces(circuit, session).flat();
@@ -102,12 +102,10 @@ function chosen(telling: readonly Telling[], most: typeof MOST_TESTS): readonly 
 }
 
 function sequenced(
-  places: Workbench['circuit']['places'],
   names: readonly string[],
   { versionOf }: Scales,
-  { outlook, effort, opens, candidate }: Telling,
+  { outlook, effort, opens, opening, candidate }: Telling,
 ): SequencedTest {
-  const opening = opens.reduce((sum, name) => sum + (places.get(name)?.minutes ?? 0), 0);
   const rows = rowsOf(outlook, candidate.wiggle !== undefined);
   return {
     minutes: effort - opening,

@@ -11,8 +11,10 @@ export interface Cost {
   readonly minutes: number;
   /** Something is unplugged, taken out, exchanged or bridged for it. */
   readonly disturbs: boolean;
-  /** Places that must be opened for it; their minutes are among the others. */
+  /** Places that must be opened for it. */
   readonly opens: readonly string[];
+  /** How many of the minutes that takes. */
+  readonly opening: number;
 }
 
 export class Costs {
@@ -46,13 +48,15 @@ export class Costs {
     let minutes =
       this.costs[candidate.bare] + way.minutes + (wiggle === undefined ? 0 : this.costs[wiggle.do]);
     const opens: string[] = [];
+    let opening = 0;
     for (const place of places) {
       if (!this.opened.has(place)) {
-        minutes += this.circuit.places.get(place)?.minutes ?? 0;
+        opening += this.circuit.places.get(place)?.minutes ?? 0;
         opens.push(place);
       } else if (!this.here.has(place)) minutes += this.costs.move;
     }
-    return { minutes, disturbs: way.disturbs || wiggle !== undefined, opens };
+    const disturbing = way.disturbs || wiggle !== undefined;
+    return { minutes: minutes + opening, disturbs: disturbing, opens, opening };
   }
 
   private way(setUp: SetUp): { minutes: number; places: ReadonlySet<string>; disturbs: boolean } {

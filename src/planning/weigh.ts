@@ -178,7 +178,7 @@ export class Scales {
       const most = best < POOR ? PATIENT * usual : usual;
       if (work > 2 * most) break;
       // A place that is laid open serves more than one test: what that costs is weighed when planning ahead.
-      if (hoped / (effort - this.opening(cost)) <= best * WORSE) continue;
+      if (hoped / (effort - cost.opening) <= best * WORSE) continue;
       const own = this.versions.length * this.workOf(candidate, solved);
       if (work + own > most && own > this.versions.length * READ_WORK) continue;
       work += own;
@@ -193,12 +193,6 @@ export class Scales {
       found.push({ ...cost, candidate, effort, gain, separates, value, outlook });
     }
     return found;
-  }
-
-  /** Minutes to lay the places of a test open. */
-  private opening({ opens }: Cost): number {
-    const { places } = this.bench.circuit;
-    return opens.reduce((sum, name) => sum + (places.get(name)?.minutes ?? 0), 0);
   }
 
   /** Solves for each version, as if none had been done in an earlier call: the same question gets the same answer. */
