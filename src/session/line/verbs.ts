@@ -138,7 +138,12 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
   [
     'What you do',
     [
-      verb('set|operate', 'gear reverse, key on', 'work a control (also: engine running)', operateLine),
+      verb(
+        'set|operate',
+        'gear reverse, key on',
+        'work a control; its last word will do (also: engine running)',
+        operateLine,
+      ),
       verb('rest|all off', 'rest', 'every control at rest, engine off', restLine),
       verb('unplug|disconnect|part', 'unplug X3', 'part the connector', connectorLine('unplug')),
       verb('plug|connect|plug in', 'plug X3', 'connect it again', connectorLine('plug')),
