@@ -9,6 +9,7 @@ import { brownsOut, isBattery } from './brown-out.js';
 import { withDamp } from './damp.js';
 import type { Standpoint } from './effect.js';
 import { LEEWAY, underHeavyCurrent } from './heavy-current.js';
+import { farCorners, withLooseParts } from './loose-parts.js';
 import { hasEffect, nodesOf } from './effect.js';
 import type { Fault } from './faults.js';
 import { placedFaults } from './fitted.js';
@@ -248,7 +249,9 @@ export class Predictor {
         outcomes.push(...solver.solve({ ...variant, corner }));
       }
     }
-    outcomes.push(...underHeavyCurrent(this.bench, solver, variant, outcomes.slice(0, nominal)));
+    const plain = outcomes.slice(0, nominal);
+    outcomes.push(...underHeavyCurrent(this.bench, solver, variant, plain));
+    outcomes.push(...withLooseParts(this.bench.network, solver, variant, plain));
     const states: State[] = [];
     // An eye judges both moments of a flasher by the bright one.
     const told =
@@ -350,10 +353,11 @@ export class Predictor {
     if (quantity.minus !== undefined) return this.contrastBand(held, nominal, faults);
     const { a, b } = quantity;
     const answer = solver.adjoint(nominal, held, a, b);
-    const edges = edgesFor(quantity, answer.signs);
-    const corners = [edges, edges.map((edge: number) => -edge)].map((corner) => ({ ...held, corner }));
-    const values = [held, ...corners].flatMap((variant) =>
-      this.readings(variant, variant === held ? nominal : solver.solve({ ...variant, start: nominal })[0]!),
+    const signsAt = (outcome: Outcome, variant: Variant) =>
+      edgesFor(quantity, outcome === nominal ? answer.signs : solver.adjoint(outcome, variant, a, b).signs);
+    const corners = farCorners(this.bench.network, solver, held, nominal, signsAt);
+    const values = [{ variant: held, outcome: nominal }, ...corners].flatMap(({ variant, outcome }) =>
+      this.readings(variant, outcome),
     );
     const [least, most] = [Math.min(...values), Math.max(...values)];
     const margin = CORNER_MARGIN * (most - least);
@@ -377,13 +381,15 @@ export class Predictor {
     const { quantity } = this.observation;
     const minus = quantity.minus!;
     const { solver } = this.memory;
-    const first = solver.adjoint(nominal, held, quantity.a, quantity.b).signs;
-    const second = solver.adjoint(nominal, held, minus.a, minus.b).signs;
-    const away = first.map((sign: number, i: number) => Math.sign(sign - second[i]!));
-    const corners = [away, away.map((sign: number) => -sign)].map(
-      (corner) => solver.solve({ ...held, corner, start: nominal })[0]!,
+    const signsAt = (outcome: Outcome, variant: Variant) => {
+      const first = solver.adjoint(outcome, variant, quantity.a, quantity.b).signs;
+      const second = solver.adjoint(outcome, variant, minus.a, minus.b).signs;
+      return first.map((sign, i) => Math.sign(sign - second[i]!));
+    };
+    const corners = farCorners(this.bench.network, solver, held, nominal, signsAt);
+    const values = [nominal, ...corners.map(({ outcome }) => outcome)].map((outcome) =>
+      this.apart(outcome, faults),
     );
-    const values = [nominal, ...corners].map((outcome) => this.apart(outcome, faults));
     const low = Math.min(...values);
     const high = Math.max(...values);
     return { low: low - CORNER_MARGIN * (high - low), high: high + CORNER_MARGIN * (high - low) };

@@ -1,0 +1,112 @@
+/**
+ * Parts that may be anything over a wide range: what a module draws, how hard its data drivers drive, a coupling of rust and grease. Where
+ * volts hang on them, what the signs at nominal values say of the far corner may be wrong there.
+ */
+import type { Network } from '../network/network.js';
+import type { Solver } from '../network/solver.js';
+import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
+
+/** Highest over lowest ohms from which on a part counts as loose (our own figure: contacts and wires stay below). */
+const LOOSE = 30;
+/** Ohms below which even a loose part drops too little to matter: good contacts. */
+const LEAST_OHMS = 50;
+/** Rounds of looking again from the far corner; each moves on to a corner farther out. */
+const MOST_ROUNDS = 4;
+/** Volts of a coil, as parts of what they are at nominal values, to which loose parts may bring them (our own figures). */
+const REACH = { low: 0.8, high: 10 };
+
+const known = new WeakMap<Network, boolean>();
+
+function hasLooseParts(network: Network): boolean {
+  let loose = known.get(network);
+  if (loose === undefined) {
+    loose = network.elements.some(
+      ({ law }) => 'low' in law && 'high' in law && law.high >= LEAST_OHMS && law.high > LOOSE * law.low,
+    );
+    known.set(network, loose);
+  }
+  return loose;
+}
+
+/** Does it join what is apart in the drawing? Only then do volts hang on sources that pull from both sides. */
+function joins({ kind }: AppliedFault): boolean {
+  return kind === 'bridge' || kind === 'crossed' || kind === 'rehung' || kind === 'stuck';
+}
+
+/** A corner of all tolerances with the network solved there. */
+export interface Corner {
+  readonly variant: Variant;
+  readonly outcome: Outcome;
+}
+
+/**
+ * The network at the corners that bring what is asked highest and lowest.
+ * @param signsAt which edge of each element raises what is asked, as things stand in an outcome
+ */
+export function farCorners(
+  network: Network,
+  solver: Solver,
+  held: Variant,
+  nominal: Outcome,
+  signsAt: (outcome: Outcome, variant: Variant) => Int8Array,
+): Corner[] {
+  return [1, -1].flatMap((way) => farCorner(network, solver, held, nominal, signsAt, way));
+}
+
+/** The corners on the way to the farthest. @param way 1: highest, -1: lowest */
+function farCorner(
+  network: Network,
+  solver: Solver,
+  held: Variant,
+  nominal: Outcome,
+  signsAt: (outcome: Outcome, variant: Variant) => Int8Array,
+  way: number,
+): Corner[] {
+  const rounds = hasLooseParts(network) && held.faults.some(joins) ? MOST_ROUNDS : 1;
+  const corners: Corner[] = [];
+  let corner = signsAt(nominal, held).map((sign) => way * sign);
+  for (;;) {
+    const variant = { ...held, corner };
+    const outcome = solver.solve({ ...variant, start: nominal })[0]!;
+    corners.push({ variant, outcome });
+    if (corners.length === rounds) return corners;
+    const next = signsAt(outcome, variant).map((sign) => way * sign);
+    if (next.every((edge, i) => edge === corner[i])) return corners;
+    corner = next;
+  }
+}
+
+/**
+ * What coils do where loose parts may bring their volts to the other side of an edge.
+ * @param outcomes those with every part at its nominal value
+ */
+export function withLooseParts(
+  network: Network,
+  solver: Solver,
+  variant: Variant,
+  outcomes: readonly Outcome[],
+): Outcome[] {
+  if (network.coils.length === 0 || !hasLooseParts(network)) return [];
+  const stood = (bit: number, pulled: boolean) =>
+    outcomes.some(({ pulledIn }) => (((pulledIn >>> bit) & 1) === 1) === pulled);
+  const looked = new Set<number>();
+  return outcomes.flatMap((outcome) =>
+    solver.coilsNearEdge(variant, outcome, REACH.low, REACH.high).flatMap((bit) => {
+      const pulled = ((outcome.pulledIn >>> bit) & 1) === 1;
+      // From its first outcome on: what other coils do beside it is followed from there.
+      if (looked.has(bit) || stood(bit, !pulled)) return [];
+      looked.add(bit);
+      const { a, b } = network.elements[network.coils[bit]!]!;
+      const held = { ...variant, forcedRelays: outcome.pulledIn, still: true };
+      const across = outcome.volts[a]! < outcome.volts[b]! ? -1 : 1;
+      // Only the corner that would move it is of interest.
+      const way = pulled ? -across : across;
+      const signsAt = (at: Outcome, there: Variant) => solver.adjoint(at, there, a, b).signs;
+      const { variant: far, outcome: there } = farCorner(network, solver, held, outcome, signsAt, way).at(
+        -1,
+      )!;
+      if (!solver.coilsNearEdge(far, there, 1, 1).includes(bit)) return [];
+      return solver.solve({ ...variant, corner: far.corner! });
+    }),
+  );
+}
