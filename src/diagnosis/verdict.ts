@@ -77,6 +77,8 @@ export interface Progress {
   /** Per fault: what was done to mend it since the failed condition was last repeated; a new part is mended for good. */
   readonly mended: readonly ('not' | 'tried' | 'surely')[];
   readonly inVain: boolean;
+  /** Share of the severity scale that fitted before it was repaired in vain: what was touched for nothing gains none. */
+  readonly mostRoom: number;
   readonly stretch: readonly Observation[];
   readonly fall: Fall | undefined;
 }
@@ -107,6 +109,7 @@ export function begin(faults: readonly Fault[], evidence: Evidence, course: Cour
     fuseRenewed: false,
     mended: grid.axes.map(() => 'not'),
     inVain: false,
+    mostRoom: 1,
     stretch: [],
     fall: undefined,
   };
@@ -130,6 +133,7 @@ export function verdictOf({
   soft,
   touched,
   inVain,
+  mostRoom,
   stretch,
   fall,
 }: Progress): Verdict {
@@ -137,8 +141,12 @@ export function verdictOf({
   const common = { faults, course, fall, soft, touched, inVain, stretch };
   if (fall !== undefined) return { ...common, room: 0, severity: [], blown: [] };
   const blown = [...alive].filter(([, row]) => row.includes(1)).map(([mask]) => mask);
-  const room = openPlaces(fitted).length / grid.size;
+  const room = Math.min(mostRoom, roomOf({ fitted, grid }));
   return { ...common, room, severity: severityOf(grid, fitted), blown };
+}
+
+function roomOf({ fitted, grid }: Pick<Progress, 'fitted' | 'grid'>): number {
+  return openPlaces(fitted).length / grid.size;
 }
 
 function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress {
@@ -170,6 +178,7 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
           ...noted(steadied, { finding, factor: REPAIRED_IN_VAIN, words }),
           mended: now.mended.map((how) => (how === 'tried' ? 'not' : how)),
           inVain: true,
+          mostRoom: Math.min(now.mostRoom, roomOf(now)),
         }
       : steadied;
   const since = step.again

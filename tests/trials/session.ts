@@ -126,6 +126,8 @@ class Running {
   private minutes = 0;
   private misreads = 0;
   private suggesting = 0;
+  /** Repairs done, in words. */
+  private readonly repaired = new Set<string>();
   private readonly dangers: string[] = [];
 
   constructor(
@@ -324,17 +326,24 @@ class Running {
     }
   }
 
-  /** Number of the group to repair: what the program advises; with the patience for its tests gone, the likeliest for its minutes. */
+  /**
+   * Number of the group to repair: what the program advises; with the patience for its tests gone, the likeliest for its minutes. Nobody
+   * does the same once more while something likelier is untried.
+   */
   private nextRepair(): number {
     const { bench, mechanic } = this;
     const { diagnosis } = mechanic;
-    const { attempt } = advise(bench, mechanic.case, diagnosis);
-    if (attempt !== undefined) return attempt.group;
-    const worth = diagnosis.groups.map((_, group) => {
+    const { groups } = diagnosis;
+    const worth = groups.map((_, group) => {
       const { chance, minutes } = attemptOf(bench, diagnosis, group);
       return chance / minutes;
     });
-    return worth.indexOf(Math.max(...worth));
+    const advised =
+      advise(bench, mechanic.case, diagnosis).attempt?.group ?? worth.indexOf(Math.max(...worth));
+    const { how } = groups[advised]!.repair;
+    const chosen = this.repaired.has(how) && !this.repaired.has(groups[0]!.repair.how) ? 0 : advised;
+    this.repaired.add(groups[chosen]!.repair.how);
+    return chosen;
   }
 
   private async repair(suspect: Suspect): Promise<void> {
