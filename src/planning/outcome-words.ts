@@ -11,6 +11,8 @@ export interface Member {
   readonly likely: Likely;
   readonly figure: number;
   readonly span: Span;
+  /** It may read either way whatever was read before: behind a breaker that opens and closes. */
+  readonly unsure?: boolean;
 }
 
 export interface OutcomeWords {
@@ -31,17 +33,27 @@ const OL_OHMS = 1e7;
 /** Outcomes from low to high: versions whose bands hang together are one, neighbours that leave the same names too. */
 export function outcomesOf(bench: Workbench, reading: Reading, members: readonly Member[]): OutcomeWords[] {
   const total = members.reduce((sum, { likely }) => sum + likely.weight, 0);
-  return outcomeHeaps(members)
+  const unsure = members.filter((member) => member.unsure === true);
+  const sure =
+    unsure.length === members.length ? members : members.filter((member) => !unsure.includes(member));
+  const either = sure === members ? [] : unsure;
+  const outcomes = outcomeHeaps(sure)
     .map((heap) => ({
       when: whenWords(
         bench,
         reading,
         heap.map(({ figure }) => figure),
       ),
-      means: [meansWords(heap), ...ruledOutWords(heap, members)].join('; '),
+      means: [meansWords(heap), ...ruledOutWords(heap, sure)].join('; '),
       chance: heap.reduce((sum, { likely }) => sum + likely.weight, 0) / total,
     }))
     .filter(({ chance }) => chance >= RARE);
+  const chance = either.reduce((sum, { likely }) => sum + likely.weight, 0) / total;
+  if (chance < RARE) return outcomes;
+  return [
+    ...outcomes,
+    { when: 'any reading', means: `${meansWords(either)}: a breaker may be open or closed`, chance },
+  ];
 }
 
 /** The same as the versions themselves, none left out. */

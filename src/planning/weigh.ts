@@ -18,7 +18,7 @@ import type { Spans } from './gain.js';
 import { GainMeter } from './gain.js';
 import type { Likely } from './likely.js';
 import { likelyFaults } from './likely.js';
-import type { Surroundings } from './outcome-classes.js';
+import type { Span, Surroundings } from './outcome-classes.js';
 import { classifierFor, hullOf } from './outcome-classes.js';
 import type { Member } from './outcome-words.js';
 import { askedAlready, questionOfCandidate, undisturbed } from './questions.js';
@@ -263,7 +263,7 @@ export class Scales {
                 figuresIn(reading, figure, one).map(classify),
               ),
             );
-      if (ways !== undefined && outlook.to[i]! - outlook.from[i]! > EITHER_WAY)
+      if (ways !== undefined && areApart(figuresIn(reading, figure, forecast).map(classify)))
         (outlook.unsure ??= new Uint8Array(count))[i] = 1;
     }
     return outlook;
@@ -296,7 +296,8 @@ export class Scales {
     return this.likely.map((likely, i) => {
       const version = this.versionOf[i]!;
       const span = [outlook.from[version]!, outlook.to[version]!] as const;
-      return { likely, figure: outlook.figures[version]!, span };
+      const unsure = outlook.unsure?.[version] === 1;
+      return { likely, figure: outlook.figures[version]!, span, unsure };
     });
   }
 
@@ -311,8 +312,10 @@ export class Scales {
   }
 }
 
-/** Classes between the readings behind a breaker that is open and closed from which on they count as two. */
-const EITHER_WAY = 6;
+/** Is there one that ends before another begins? */
+function areApart(spans: readonly Span[]): boolean {
+  return Math.max(...spans.map(([from]) => from)) >= Math.min(...spans.map(([, to]) => to));
+}
 
 /** Classes by which two readings may differ and still be the same question. */
 const ALIKE = 0.75;

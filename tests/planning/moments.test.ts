@@ -7,6 +7,7 @@ import { surroundingsOf } from '../../src/planning/battery-known.js';
 import { batteryRead } from '../../src/planning/battery-read.js';
 import { forecasterOf } from '../../src/planning/forecast.js';
 import { LIKELY } from '../../src/planning/next.js';
+import { outcomesOf } from '../../src/planning/outcome-words.js';
 import { Scales } from '../../src/planning/weigh.js';
 import type { Reading } from '../../src/session/events.js';
 import { foldCase } from '../../src/session/fold.js';
@@ -105,6 +106,15 @@ describe('when a breaker that cools by itself has opened', () => {
     expect(
       outlook.unsure![scales.versionOf[scales.likely.findIndex(({ at }) => at.includes('CB1:bimetal'))]!],
     ).toBe(0);
+  });
+
+  test('then what may read either way stands apart from what each reading would mean', () => {
+    const reading: Reading = { kind: 'load', load: 'M1', value: 'stopped' };
+    const candidate = { reading, setUp: session.now } as Parameters<Scales['members']>[0];
+    const outcomes = outcomesOf(bench, reading, scales.members(candidate));
+    expect(outcomes.at(-1)).toMatchObject({ when: 'any reading', means: expect.stringContaining('breaker') });
+    expect(outcomes.map(({ when }) => when)).not.toContain('runs or stopped');
+    expect(outcomes.reduce((sum, { chance }) => sum + chance, 0)).toBeGreaterThan(0.95);
   });
 
   test('then a version agrees with either reading', () => {
