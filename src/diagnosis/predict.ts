@@ -6,13 +6,14 @@ import { LIVE_VOLTS } from '../network/meters.js';
 import { brightOf, seenVolts } from '../network/phases.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
 import { brownsOut, isBattery } from './brown-out.js';
+import { atBatteryEdges } from './battery-edges.js';
 import { withDamp } from './damp.js';
 import type { Standpoint } from './effect.js';
-import { LEEWAY, underHeavyCurrent } from './heavy-current.js';
-import { farCorners, withLooseParts } from './loose-parts.js';
 import { hasEffect, nodesOf } from './effect.js';
 import type { Fault } from './faults.js';
 import { placedFaults } from './fitted.js';
+import { underHeavyCurrent } from './heavy-current.js';
+import { farCorners, withLooseParts } from './loose-parts.js';
 import type { Observation, Quantity } from './observe.js';
 import type { Asked, Band, Question, QuestionMemory, State } from './question.js';
 import { faultKey, remembered, siteKey } from './question.js';
@@ -239,19 +240,13 @@ export class Predictor {
     if (known !== undefined) return known;
     const variant = this.variant(faults, blown);
     const { solver } = this.memory;
-    const outcomes = [...solver.solve(variant)];
-    const nominal = outcomes.length;
-    if (this.isBatteryFelt(variant, outcomes)) {
-      // A weak or strong battery may leave a relay in another state; both edges are possible.
-      for (const edge of [-1, 1]) {
-        const corner = new Int8Array(this.bench.network.elements.length + this.observation.added.length);
-        corner[this.sourceIndex] = edge;
-        outcomes.push(...solver.solve({ ...variant, corner }));
-      }
-    }
-    const plain = outcomes.slice(0, nominal);
-    outcomes.push(...underHeavyCurrent(this.bench, solver, variant, plain));
-    outcomes.push(...withLooseParts(this.bench.network, solver, variant, plain));
+    const plain = solver.solve(variant);
+    const outcomes = [
+      ...plain,
+      ...atBatteryEdges(this.bench, solver, variant, plain, this.observation.added.length),
+      ...underHeavyCurrent(this.bench, solver, variant, plain),
+      ...withLooseParts(this.bench.network, solver, variant, plain),
+    ];
     const states: State[] = [];
     // An eye judges both moments of a flasher by the bright one.
     const told =
@@ -260,7 +255,7 @@ export class Predictor {
       const { pulledIn, blown: after } = outcome;
       if (states.some((state) => state.pulledIn === pulledIn && state.blown === after)) continue;
       const held = this.held(faults, after, pulledIn);
-      const solved = outcomes.indexOf(outcome) < nominal ? outcome : solver.solve(held)[0]!;
+      const solved = outcomes.indexOf(outcome) < plain.length ? outcome : solver.solve(held)[0]!;
       states.push({ pulledIn, blown: after, nominal: this.nominalBand(held, solved, faults) });
     }
     const asked: Asked = {
@@ -276,25 +271,6 @@ export class Predictor {
     };
     this.memory.asked.set(key, asked);
     return asked;
-  }
-
-  /** Whether a battery at an end of its band may leave a coil in another state; clear cases are spared the solves. */
-  private isBatteryFelt(variant: Variant, outcomes: readonly Outcome[]): boolean {
-    if (this.bench.network.coils.length === 0) return false;
-    const law = variant.faults.find((fault) => fault.kind === 'law' && fault.element === this.sourceIndex);
-    if (law?.kind !== 'law' || law.law.kind !== 'source') return true;
-    const { lowVolts, volts, highVolts } = law.law;
-    // A flat battery, or one with ohms of its own, moves coils by more than its volts.
-    if (
-      !(volts > 0) ||
-      variant.faults.some(
-        (fault) => fault !== law && 'element' in fault && fault.element === this.sourceIndex,
-      )
-    )
-      return true;
-    const { solver } = this.memory;
-    const [low, high] = [(lowVolts / volts) * (1 - LEEWAY), (highVolts / volts) * (1 + LEEWAY)];
-    return outcomes.some((outcome) => solver.coilsNearEdge(variant, outcome, low, high).length > 0);
   }
 
   /** Relays and fuses kept in one state. A meter shows the moment it is, an eye waits for both moments of a flasher. */
