@@ -3,6 +3,7 @@ import type { BlownFuse, FaultInfo } from './diagnosis-types.js';
 import { infoOf } from './fault-info.js';
 import type { Fault } from './faults.js';
 import { canBlow } from './faults.js';
+import { resetsOf } from '../network/fuse-rule.js';
 import type { Standing } from './rank.js';
 import { leadingVerdict } from './rank.js';
 import type { Workbench } from './workbench.js';
@@ -38,6 +39,7 @@ export function blownFuses(
     return [
       {
         fuse,
+        resets: resetsOf(bench.network, element),
         reasons: [...reasons].map(([why, reason]) => ({ why, ...reason })).sort((a, b) => b.share - a.share),
       },
     ];

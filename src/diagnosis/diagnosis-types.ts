@@ -111,9 +111,11 @@ export interface OpenQuestion {
   readonly share: number;
 }
 
-/** A fuse found or shown blown is a symptom: what may have blown it. */
+/** A fuse or breaker found or shown open is a symptom: what may have opened it. */
 export interface BlownFuse {
   readonly fuse: string;
+  /** What closes it again where it opens instead of melting: a breaker, or an output of a module that shuts down. */
+  readonly resets?: 'automatic' | 'manual' | 'electronic' | undefined;
   readonly reasons: readonly {
     readonly why: 'short' | 'overload' | 'stalled motor' | 'old age';
     /** Where: ids of the faults. */

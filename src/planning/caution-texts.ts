@@ -121,6 +121,10 @@ export const CAUTION_TEXTS = {
     // FUSE and PLACES are put in where it is shown. The lamp in place of the fuse: common practice, no source.
     'A short behind FUSE is still suspected (PLACES): another fuse would most likely blow too. Hang a test lamp in its place instead (line: lamp FUSE); while it stays lit the short is there. Or look for it without power: battery off, loads unplugged, ohms to body, section by section.',
   ],
+  'trip-again': [
+    'stop',
+    'A short behind BREAKER is still suspected (PLACES): closed again it would most likely open again. Look for the short without power first: battery off, loads unplugged, ohms to body, section by section.',
+  ],
   'lamp-in-place': [
     'note',
     "The test lamp in place of the fuse carries the circuit's current: use a filament lamp of 21 W or more, hang it clear of plastic and paint (it gets hot), and expect the loads behind it to be dim or off.",

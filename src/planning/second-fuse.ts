@@ -32,13 +32,14 @@ export function secondFuse(
   for (const event of events) {
     if (event.type !== 'did' || event.before !== undefined) continue;
     for (const fuse of putIn(event.action)) {
-      const shorts = (blown.find((one) => one.fuse === fuse)?.reasons ?? []).filter(
+      const open = blown.find((one) => one.fuse === fuse);
+      const shorts = (open?.reasons ?? []).filter(
         ({ why, share, faults }) =>
           why === 'short' && share >= LEAST && !faults.some(({ part }) => mended.has(part)),
       );
-      if (shorts.length > 0)
+      if (open !== undefined && shorts.length > 0)
         return cautionFor(
-          fuse,
+          open,
           shorts.flatMap(({ faults }) => faults.map(({ part }) => part)),
         );
     }
@@ -67,12 +68,13 @@ export function secondFusesOfSession(bench: Workbench, recorded: readonly Record
 /** Parts with a fuse in them; a module may have an electronic one. */
 const FUSED: ReadonlySet<string> = new Set(['fuse', 'fusible link', 'breaker', 'module']);
 
-function cautionFor(fuse: string, parts: readonly string[]): Caution {
+function cautionFor({ fuse, resets }: BlownFuse, parts: readonly string[]): Caution {
   const names = [...new Set(parts)];
   const more = names.length > MOST_PLACES ? ' ...' : '';
   const places = names.length === 0 ? 'place unknown' : `${names.slice(0, MOST_PLACES).join(', ')}${more}`;
-  const text = CAUTION_TEXTS['second-fuse'][1].replaceAll('FUSE', fuse).replace('PLACES', places);
-  return { id: 'second-fuse', text, stop: true, refused: false };
+  const id = resets === undefined ? 'second-fuse' : 'trip-again';
+  const text = CAUTION_TEXTS[id][1].replaceAll(/FUSE|BREAKER/g, fuse).replace('PLACES', places);
+  return { id, text, stop: true, refused: false };
 }
 
 function putIn(action: Action): readonly string[] {

@@ -12,7 +12,7 @@ import { REPORT_SCHEMA, type Report, type ReportStep, type RuledOut } from './re
 import { few, listWords, percent } from './layout.js';
 import { suspectSeverities } from './severity-words.js';
 import { assumedAwayWords, measuredWords, softWords } from './soft-words.js';
-import { alikeWords, blownWords, hiddenWords, weakLinkWords } from './symptom-words.js';
+import { alikeWords, openedWords, hiddenWords, weakLinkWords } from './symptom-words.js';
 import { verify, type Proof } from './verification.js';
 
 export interface ReportInput {
@@ -82,7 +82,7 @@ export function buildReport(input: ReportInput): Report {
     assumed: session.assumed.map((id) => partLabel(circuit, id)),
     assumedAway: assumedAwayWords(diagnosis.assumedAway),
     soft: softOf(diagnosis),
-    blown: diagnosis.blown.map(blownWords),
+    blown: diagnosis.blown.map(openedWords),
     hidden: diagnosis.hidden.map(hiddenWords),
     alike: (input.alike ?? []).flatMap(alikeWords),
     weakLinks: (input.weakLinks ?? []).map(weakLinkWords),

@@ -43,7 +43,7 @@ export function sectionsOf(report: Report): readonly Section[] {
       body: [...items(report.assumed, 'none'), ...report.assumedAway.map((one) => item(one))],
     },
     ...some('Soft evidence: it moved the ranking and ruled nothing out', report.soft),
-    ...some('Blown fuses', report.blown),
+    ...some('Fuses and breakers that opened', report.blown),
     ...some('Could not show so far', report.hidden),
     ...some('Not told apart by any reachable test', report.alike),
     ...some('If one finding were wrong', report.weakLinks),

@@ -1,4 +1,4 @@
-/** What stands around the suspects, in words: blown fuses and their reasons, faults hidden by others, what stays open, likes. */
+/** What stands around the suspects, in words: open fuses and breakers and their reasons, faults hidden by others, what stays open, likes. */
 import type { WeakLink } from '../diagnosis/drop-one.js';
 import type { Alike, BlownFuse, Hidden, OpenQuestion } from '../diagnosis/diagnosis-types.js';
 import { few, percent } from './layout.js';
@@ -14,23 +14,39 @@ const WHY: Readonly<Record<BlownFuse['reasons'][number]['why'], string>> = {
 /** Share of the suspects that must have a fuse open before it is called blown. */
 const SURE = 0.95;
 
-/** "F4 is blown: a symptom. What may have blown it: a short 72 % (wire W5), old age 28 %." and what to do before the next one. */
-export function blownWords({ fuse, reasons }: BlownFuse): string {
+/**
+ * "F4 is blown. That is a symptom. What may have blown it: a short 72 % (wire W5), old age 28 %." and what to do before it is closed
+ * again. A breaker, or an output that shuts down, "has opened".
+ */
+export function openedWords({ fuse, resets, reasons }: BlownFuse): string {
   const causes = [...reasons]
     .sort((a, b) => b.share - a.share)
     .map(({ why, faults, share }) => {
       const where = faults.length === 0 ? '' : ` (${placesOf(faults)})`;
       return `${WHY[why]} ${percent(share)}${where}`;
     });
-  const what = causes.length === 0 ? '' : ` What may have blown it: ${causes.join('; ')}.`;
+  const melts = resets === undefined;
+  const what =
+    causes.length === 0 ? '' : ` What may have ${melts ? 'blown' : 'opened'} it: ${causes.join('; ')}.`;
   const short = reasons.some(({ why, share }) => why === 'short' && share > 0);
-  const first = short
-    ? ` Before another fuse goes in: a test lamp in its place (lamp ${fuse}), or ohms to body, section by section, without power.`
-    : '';
   const chance = reasons.reduce((sum, { share }) => sum + share, 0);
   const stands =
-    chance >= SURE ? 'is blown. That is a symptom.' : `may be blown (${percent(chance)}): that is a symptom.`;
-  return `${fuse} ${stands}${what}${first}`;
+    chance >= SURE
+      ? `${melts ? 'is blown' : 'has opened'}. That is a symptom.`
+      : `may ${melts ? 'be blown' : 'have opened'} (${percent(chance)}): that is a symptom.`;
+  return `${fuse} ${stands}${what}${short ? beforeItCloses(fuse, resets) : ''}`;
+}
+
+function beforeItCloses(fuse: string, resets: BlownFuse['resets']): string {
+  const ohms = 'ohms to body, section by section, without power';
+  switch (resets) {
+    case undefined:
+      return ` Before another fuse goes in: a test lamp in its place (lamp ${fuse}), or ${ohms}.`;
+    case 'automatic':
+      return ` It closes again when it is cool, and opens again while a short is there: ${ohms}.`;
+    default:
+      return ` Before it is reset: ${ohms}.`;
+  }
 }
 
 /** "If this is there: ..., these may be there as well; nothing so far would have shown them: ... After the repair: ..." */

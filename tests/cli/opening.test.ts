@@ -32,6 +32,14 @@ describe('what fails and what works', () => {
     expect(stderr).not.toMatch(/no control "11/);
   });
 
+  test('when nothing was taken yet then the same is asked again, and what else only after an answer', async () => {
+    const journal = join(at.folder, 'asked.journal');
+    const asker = person(['', '', '', '11,9', 'H1', 'gear reverse', '^C']);
+    await at.run(['start', REVERSING, '--session', journal], { asker });
+    const asked = asker.questions.filter((text) => /fails\?/.test(text));
+    expect(asked.map((text) => text.split('?')[0])).toEqual(['What fails', 'What fails', 'What else fails']);
+  });
+
   test('when a whole line is typed then it counts as that line', async () => {
     const { events } = await answered('note tow bar fitted', 'H1 dim when key on, gear reverse', 'undo');
     expect(events).toMatchObject([

@@ -31,6 +31,16 @@ describe('a fuse goes in', () => {
     },
   );
 
+  test.each(['automatic', 'manual', 'electronic'] as const)(
+    'when it closes again (%s) and is not fitted new then it is not called a fuse and no lamp goes in its place',
+    (resets) => {
+      const caution = secondFuse(did({ do: 'reset', part: 'F1' }), [{ ...blown[0]!, resets }], []);
+      expect(caution).toMatchObject({ id: 'trip-again', stop: true, refused: false });
+      expect(caution!.text).toContain('F1 is still suspected (W5)');
+      expect(caution!.text).not.toMatch(/fuse|lamp F1|BREAKER|PLACES/);
+    },
+  );
+
   test('when the suspected place was repaired then nothing is said', () => {
     const action: Action = { do: 'repair', at: 'W5', how: 'new sleeve' };
     const repaired: readonly Step[] = [{ kind: 'action', number: 5, at: '', action }];

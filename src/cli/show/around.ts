@@ -1,7 +1,7 @@
 /** What stands around the suspects: blown fuses as symptoms, what cannot show yet, and what was only assumed. */
 import type { Alike, Diagnosis } from '../../diagnosis/diagnosis-types.js';
 import { assumedAwayWords } from '../../report/soft-words.js';
-import { alikeWords, blownWords, hiddenWords } from '../../report/symptom-words.js';
+import { alikeWords, openedWords, hiddenWords } from '../../report/symptom-words.js';
 import { paragraph } from './page.js';
 
 /** Share from which on the leader's repair is near enough that what it hides is told without being asked. */
@@ -14,7 +14,9 @@ export function showAround(
 ): readonly string[] {
   const near = most > 1 || (groups[0]?.share ?? 0) >= NEAR;
   return [
-    ...blown.map((one) => paragraph(blownWords(one), 'Blown fuse: ', '  ')),
+    ...blown.map((one) =>
+      paragraph(openedWords(one), one.resets === undefined ? 'Blown fuse: ' : 'Opened: ', '  '),
+    ),
     ...(near ? hidden : []).slice(0, most).map((one) => paragraph(hiddenWords(one), 'Hidden: ', '  ')),
     ...assumedAwayWords(assumedAway)
       .slice(0, most === 1 ? 3 : most)

@@ -55,14 +55,14 @@ async function each(
   output: Output,
   confirm: Confirm,
 ): Promise<void> {
-  for (let again = false; ; again = true) {
-    const answer = await asker.ask(
-      `${again ? 'What else' : question.replace('?', '')}${again ? ` ${verb}` : ''}? (like H1 H2 when CONTROL POSITION)`,
-    );
+  for (let asked = question; ;) {
+    const answer = await asker.ask(`${asked} (like H1 H2 when CONTROL POSITION)`);
     if (!answer) return;
     const line = await understood(verb, answer, session, asker);
-    if (line.kind === 'events') await carryOut(session, line.events, line.echo, output, confirm);
-    else if (line.kind === 'error') output.complain(line.message, line.mend);
+    if (line.kind === 'events') {
+      await carryOut(session, line.events, line.echo, output, confirm);
+      asked = `What else ${verb}?`;
+    } else if (line.kind === 'error') output.complain(line.message, line.mend);
     else if (line.kind === 'query') answerQuery(line, session, output);
   }
 }
