@@ -6,6 +6,7 @@ import { mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
+import { raceTables, type Raced } from '../bench/planning/race.js';
 import { exerciseTables, type Done } from './exercises.js';
 import { readKept } from './kept.js';
 import { shelfTable, type Hunted } from './shelf.js';
@@ -31,6 +32,7 @@ export default function setup(project: TestProject): () => void {
     const results = files('shard-').flatMap((file) => readKept<Result>(file));
     const exercises = files('exercises-').flatMap((file) => readKept<Done>(file));
     const hunted = files('shelf-').flatMap((file) => readKept<Hunted>(file));
+    const raced = files('race-').flatMap((file) => readKept<Raced>(file));
     if (kept === undefined) rmSync(folder, { recursive: true });
     for (const { error, story } of results) {
       if (error !== undefined) console.log(`\nbroke down: ${error}`);
@@ -38,6 +40,7 @@ export default function setup(project: TestProject): () => void {
     }
     if (results.length > 0) console.log(`\n${tables(results)}\n`);
     if (exercises.length > 0) console.log(`\n${exerciseTables(exercises)}\n`);
+    if (raced.length > 0) console.log(`\n${raceTables(raced)}\n`);
     if (hunted.length > 0) console.log(`\n${shelfTable(hunted)}\n`);
   };
 }
