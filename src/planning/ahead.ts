@@ -26,6 +26,8 @@ const MANY_REPAIRS = 25;
 /** Entries of the problem (tests x versions) times states, for the whole plan: some tens of milliseconds. */
 const WORK = { exact: 60_000, rollOut: 250_000 };
 const MOST_STATES = { exact: 400, rollOut: 1500 };
+/** With fewer states allowed than this the exact answer is given up nearly always, and not begun. */
+const LEAST_EXACT = 100;
 /** Steps beside the best, tries among them, so that some are tests. */
 const RUNNERS_UP = 7;
 /** A band that reaches so little into the next class counts as not reaching it. */
@@ -87,8 +89,9 @@ function problemOf(
 
 function limitsFor({ tests, possibilities }: Problem, exact: boolean): Limits {
   const entries = 1 + tests.length * possibilities.length;
+  const states = Math.min(MOST_STATES.exact, Math.floor(WORK.exact / entries));
   return {
-    exactStates: !exact ? 0 : Math.min(MOST_STATES.exact, Math.floor(WORK.exact / entries)),
+    exactStates: !exact || states < LEAST_EXACT ? 0 : states,
     rollOutStates: Math.min(MOST_STATES.rollOut, Math.floor(WORK.rollOut / entries)),
     runnersUp: RUNNERS_UP,
   };
