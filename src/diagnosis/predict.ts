@@ -31,6 +31,8 @@ export interface StateBand {
   readonly gap: number;
   /** The circuit may stand so at every corner of the box. */
   readonly everywhere: boolean;
+  /** Where something chatters: masks of coils that may stay pulled in meanwhile. */
+  readonly staying?: readonly number[];
 }
 
 /** How much of its own width a corner band is widened: the corner picked by the signs at nominal can miss the true one. */
@@ -59,7 +61,6 @@ export class Predictor {
   bands(corners: readonly (readonly AppliedFault[])[], blown: number, nominal = false): StateBand[] {
     const lists = this.distinct(corners, blown);
     const bands: StateBand[] = [];
-    const chatters = lists.some((asked) => asked.chatters);
     for (const { states, own } of lists) {
       for (let k = 0; k < own; k++) {
         const { pulledIn, blown: after } = states[k]!;
@@ -69,11 +70,18 @@ export class Predictor {
     }
     if (corners.some((faults) => brownsOut(this.bench, this.observation, faults)))
       return bands.map((band) => ({ ...band, low: -Infinity, high: Infinity }));
-    if (!chatters) return bands;
+    const flashes = lists.some((asked) => asked.flashes);
+    if (!flashes && !lists.some((asked) => asked.chatters)) return bands;
     // A chattering relay shows the meter anything between its states.
     const low = Math.min(...bands.map((band) => band.low));
     const high = Math.max(...bands.map((band) => band.high));
-    return bands.map((band) => ({ ...band, low, high }));
+    if (flashes) return bands.map((band) => ({ ...band, low, high }));
+    return bands.flatMap((band) => {
+      const own = ownStates(lists, band);
+      const staying = own.flatMap((state) => state.staying);
+      const chattering = staying.length === 0 ? [] : [{ ...band, low, high, staying }];
+      return own.some(({ rests }) => rests) ? [band, ...chattering] : chattering;
+    });
   }
 
   private hull(lists: readonly Asked[], pulledIn: number, blown: number, nominal: boolean): StateBand {
@@ -100,7 +108,8 @@ export class Predictor {
     if (known !== undefined) return known;
     const held = this.held(asked.faults, blown, pulledIn);
     const [outcome] = this.memory.solver.solve(held);
-    const state = { pulledIn, blown, nominal: this.nominalBand(held, outcome!, asked.faults) };
+    const nominal = this.nominalBand(held, outcome!, asked.faults);
+    const state: State = { pulledIn, blown, nominal, rests: false, staying: [] };
     asked.states.push(state);
     return state;
   }
@@ -192,6 +201,7 @@ export class Predictor {
       effect =
         this.observation.unread === true ||
         asked.chatters ||
+        asked.flashes ||
         // What changes nothing now that a fuse is open may have kept it from blowing.
         asked.states.some((state, i) => i < asked.own && (state.blown & ~blown) !== 0) ||
         hasEffect(this.bench.network, this.observation.present, asked.standpoints, fault) ||
@@ -256,17 +266,24 @@ export class Predictor {
       if (states.some((state) => state.pulledIn === pulledIn && state.blown === after)) continue;
       const held = this.held(faults, after, pulledIn);
       const solved = outcomes.indexOf(outcome) < plain.length ? outcome : solver.solve(held)[0]!;
-      states.push({ pulledIn, blown: after, nominal: this.nominalBand(held, solved, faults) });
+      const same = told.filter((other) => other.pulledIn === pulledIn && other.blown === after);
+      const chattering = same.filter(({ chatters }) => chatters);
+      states.push({
+        pulledIn,
+        blown: after,
+        nominal: this.nominalBand(held, solved, faults),
+        rests: chattering.length < same.length,
+        staying: chattering.flatMap(({ staying = [] }) => staying),
+      });
     }
     const asked: Asked = {
       faults,
       states,
       own: states.length,
+      chatters: outcomes.some(({ chatters }) => chatters),
       // A meter on a flasher shows anything between its two moments; an eye sees the bright one.
-      chatters: outcomes.some(
-        ({ chatters, phases }) =>
-          chatters || (phases?.slow === true && this.observation.quantity.seen === undefined),
-      ),
+      flashes:
+        this.observation.quantity.seen === undefined && outcomes.some(({ phases }) => phases?.slow === true),
       effects: new Map(),
     };
     this.memory.asked.set(key, asked);
@@ -376,4 +393,14 @@ export class Predictor {
     const { volts } = this.bench.solver(unpowered).solve(held)[0]!;
     return Math.abs(volts[a]! - volts[b]!) > LIVE_VOLTS;
   }
+}
+
+/** A state at those corners of a box at which the circuit may stand in it. */
+function ownStates(
+  lists: readonly Asked[],
+  { pulledIn, blown }: Pick<State, 'pulledIn' | 'blown'>,
+): readonly State[] {
+  return lists.flatMap(({ states, own }) =>
+    states.filter((state, k) => k < own && state.pulledIn === pulledIn && state.blown === blown),
+  );
 }

@@ -17,6 +17,10 @@ export interface State {
   readonly nominal: Band;
   /** With every part anywhere in its tolerance; worked out when asked for. */
   whole?: Band;
+  /** The network may rest in it. */
+  readonly rests: boolean;
+  /** Where it may be one of those between which something chatters: masks of coils that may stay pulled in then; empty if not. */
+  readonly staying: readonly number[];
 }
 
 /** What is known of the question under one list of faults. */
@@ -26,7 +30,10 @@ export interface Asked {
   readonly states: State[];
   /** How many of them are its own. */
   readonly own: number;
+  /** A relay may chatter. */
   readonly chatters: boolean;
+  /** A meter may meet either moment of a flasher. */
+  readonly flashes: boolean;
   /** Whether one more fault at a site would change anything, by site; and the view from which that is judged. */
   readonly effects: Map<string, boolean>;
   standpoints?: readonly Standpoint[];

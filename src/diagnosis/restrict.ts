@@ -134,9 +134,11 @@ function meets(band: StateBand, reading: Answer): boolean {
   return stands(band, reading) && band.low <= reading.high && band.high >= reading.low;
 }
 
-/** Whether the relays that were listened to stand as they were heard. */
-function stands({ pulledIn }: StateBand, { heard }: Answer): boolean {
-  return heard.every(({ bit, pulled }) => ((pulledIn >>> bit) & 1) === (pulled ? 1 : 0));
+/** Whether the relays that were listened to stand as they were heard; one that clicked does not rattle. */
+function stands({ pulledIn, staying }: StateBand, { heard }: Answer): boolean {
+  if (heard.some(({ bit, pulled }) => ((pulledIn >>> bit) & 1) !== (pulled ? 1 : 0))) return false;
+  const clicked = heard.reduce((mask, { bit, pulled }) => (pulled ? mask | (1 << bit) : mask), 0);
+  return staying === undefined || staying.some((mask) => (clicked & ~mask) === 0);
 }
 
 /** The side across which the prediction changes most, or the longest one where several relay or fuse states mix. */

@@ -22,6 +22,8 @@ export interface RelayStates {
   readonly stable: readonly number[];
   /** Pulled-in masks of states that a relay may chatter between, round by round; empty if none does. */
   readonly chatter: readonly (readonly number[])[];
+  /** Masks of coils that may stay pulled in while something chatters. */
+  readonly staying: readonly number[];
 }
 
 /**
@@ -29,6 +31,8 @@ export interface RelayStates {
  * show 0.2 to 0.6). Without it every coil in its band would seem able to chatter.
  */
 const HYSTERESIS = 0.8;
+/** The same with what circuits differ by added. */
+const NEAR_HYSTERESIS = 0.85;
 /** Enough for eight coils that may be either way beside a few relays; a network that needs more has no predictable state. */
 const MOST_STATES = 1024;
 
@@ -53,6 +57,28 @@ function canRepeat(cycle: readonly Step[], coils: readonly CoilBand[]): boolean 
     if (dropsAt > HYSTERESIS * pullsAt) return false;
   }
   return true;
+}
+
+/**
+ * Coils that may stay pulled in while another one has volts to come and go by, a little leeway for parts that are not at their nominal
+ * values counted in: masks, none part of another.
+ */
+function stayingIn(
+  coils: readonly CoilBand[],
+  states: readonly number[],
+  voltsIn: (state: number) => ArrayLike<number>,
+): number[] {
+  const masks = new Set<number>();
+  coils.forEach(({ manner }, i) => {
+    if (manner !== undefined) return;
+    const isIn = (state: number) => ((state >>> i) & 1) === 1;
+    for (const pulled of states.filter(isIn))
+      for (const dropped of states)
+        if (!isIn(dropped) && voltsIn(pulled)[i]! <= NEAR_HYSTERESIS * voltsIn(dropped)[i]!)
+          masks.add(pulled & dropped);
+  });
+  const all = [...masks];
+  return all.filter((mask) => !all.some((other) => other !== mask && (mask & ~other) === 0));
 }
 
 /** Coils that cannot stay (`must`) and those that might change (`may`), as masks. */
@@ -139,6 +165,8 @@ export function settleRelays(
 
   visit(start, false);
   for (const state of before) if (!visited.has(state)) visit(state, true);
-  if (stable.length === 0 && chatter.length === 0) chatter.push([...visited]);
-  return { stable, chatter };
+  const given = stable.length === 0 && chatter.length === 0;
+  if (given) chatter.push([...visited]);
+  const whole = !given && chatter.length > 0 && visited.size < MOST_STATES;
+  return { stable, chatter, staying: whole ? stayingIn(coils, [...visited], voltsIn) : [-1] };
 }

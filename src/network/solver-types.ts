@@ -88,4 +88,6 @@ export interface Outcome {
   readonly blown: number;
   /** No stable state: a relay chatters between this outcome and its other ones. */
   readonly chatters: boolean;
+  /** Then: masks of coils that may stay pulled in meanwhile. */
+  readonly staying?: readonly number[];
 }

@@ -126,7 +126,7 @@ export class Solver {
         return outcome;
       };
       const coilVolts = (pulledIn: number) => this.coilVolts(variant, standing(pulledIn));
-      const { stable, chatter } = settleRelays(bands, coilVolts, way.relays, this.left);
+      const { stable, chatter, staying } = settleRelays(bands, coilVolts, way.relays, this.left);
       const judged = (relays: number) => {
         const outcome = standing(relays);
         this.elements.apply(variant, relays, way.blown);
@@ -142,7 +142,7 @@ export class Solver {
         const { outcome, mayHold, mayBlow, recloses } = judged(relays);
         if (chatters ? holds : mayHold || recloses) {
           const whole = this.withFlashing(outcome, standing);
-          outcomes.push(chatters ? { ...whole, chatters } : whole);
+          outcomes.push(chatters ? { ...whole, chatters, staying } : whole);
         }
         for (const fuses of mayBlow) {
           const room = ways.length < MOST_WAYS || outcomes.length === 0;

@@ -122,3 +122,29 @@ describe('coils with a manner of their own', () => {
     expect(sorted(coils, () => [12, 0]).stable).toEqual([1, 3]);
   });
 });
+
+describe('what may stay pulled in while something chatters', () => {
+  const staying = (volts: (state: number) => number[]): readonly number[] =>
+    settleRelays(
+      volts(0).map(() => band),
+      volts,
+      0,
+    ).staying;
+
+  test('when a relay cuts its own coil then the one beside it may stay', () => {
+    expect(staying((state) => [12, state & 2 ? 0 : 12])).toEqual([1]);
+  });
+
+  test('when the first one feeds the second, which drags the battery down, then neither stays', () => {
+    expect(staying((state) => [state & 2 ? 1 : 12, state & 1 ? 12 : 0])).toEqual([0]);
+  });
+
+  test('when either of two drags the other down then each may stay while the other one rattles', () => {
+    const masks = staying((state) => [state & 1 ? 0 : 12, state & 2 ? 0 : 12]);
+    expect([...masks].sort()).toEqual([1, 2]);
+  });
+
+  test('when nothing chatters then anything may stay', () => {
+    expect(staying(() => [12])).toEqual([-1]);
+  });
+});
