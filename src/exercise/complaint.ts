@@ -15,6 +15,8 @@ export interface Complaint {
   readonly load: string;
   /** Which of the words for this kind of load would be no complaint. */
   readonly good: 'first' | 'last';
+  /** Volts over rated volts that it has on a healthy vehicle, the fewest where there are several ways. */
+  readonly usual: number;
 }
 
 /** What a vehicle differs in from a healthy one as drawn. */
@@ -38,7 +40,8 @@ export function complaints(bench: Workbench, vehicle: Different): Complaint[] {
         const weak = low > 0.5 && share < WEAK * low;
         const unasked = high < 0.05 && share > UNASKED;
         const known = found.some((other) => other.setUp === setUp && other.load === load);
-        if ((weak || unasked) && !known) found.push({ setUp, load, good: weak ? 'first' : 'last' });
+        if ((weak || unasked) && !known)
+          found.push({ setUp, load, good: weak ? 'first' : 'last', usual: low });
       }
     }
   }

@@ -41,7 +41,7 @@ export interface Score {
   readonly minutes: number;
   readonly repairs: number;
   readonly cured: boolean;
-  /** After at most four repairs nothing is left to complain about. */
+  /** After at most four repairs for each fault nothing is left to complain about. */
   readonly solved: boolean;
   readonly fits: boolean;
   /** An open explanation (wrong reading, drawing differs, no fault now) has more weight than any suspect. */

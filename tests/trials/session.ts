@@ -33,7 +33,10 @@ export type Kind = 'single' | 'double' | 'misread' | 'outside';
 const MOST_FINDINGS = 25;
 /** The same after each repair that did not cure. */
 const MOST_MORE_FINDINGS = 12;
+/** For each fault. */
 const MOST_REPAIRS = 4;
+/** Share of rated volts from which on nobody takes half a light, or a slow motor, for how it should be. */
+const FULL = 0.9;
 /** Other failing conditions that a person tries out at the beginning and repeats at the end. */
 const MOST_OTHERS = 4;
 /** Times that readings which do not fit are taken again. */
@@ -223,7 +226,8 @@ class Running {
     const { minutes } = this;
     let repairs = 0;
     const stops: Moment[] = [stopped];
-    while (repairs < MOST_REPAIRS && mechanic.diagnosis.groups.length > 0) {
+    const mostRepairs = MOST_REPAIRS * Math.max(1, hidden.length);
+    while (repairs < mostRepairs && mechanic.diagnosis.groups.length > 0) {
       await this.repair(mechanic.diagnosis.groups[this.nextRepair()]!.suspects[0]!);
       repairs += 1;
       if (await this.allGood()) break;
@@ -356,7 +360,7 @@ class Running {
     }
   }
 
-  /** As it should be, or as a healthy vehicle may be: a lamp that is pulsed to half its light is dim by design. */
+  /** As it should be; a lamp that is pulsed to half its light is dim by design, and good as any healthy vehicle may be. */
   private isGood(complaint: Complaint, number: number | undefined): boolean {
     if (number === undefined) return false;
     const { mechanic, bench } = this;
@@ -364,6 +368,7 @@ class Running {
     if (reading.kind !== 'load') return false;
     const words = WORDS[bench.network.loads.get(reading.load)!.kind];
     if (reading.value === (complaint.good === 'first' ? words[0] : words.at(-1))) return true;
+    if (complaint.good === 'first' && complaint.usual >= FULL) return false;
     return !abnormalFindings(judgeFindings(bench, gather(bench, mechanic.case))).has(number);
   }
 
