@@ -14,6 +14,7 @@ import { isMendedBy } from './mended-by.js';
 import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
+import { isGoodSight } from './good-sights.js';
 import { makeGrid } from './grid.js';
 import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
@@ -23,7 +24,6 @@ import { attachedBy, node } from './attached.js';
 import { observe } from './observe.js';
 import type { Question } from './question.js';
 import { blownBy } from './restrict.js';
-import { WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';
 
 export function gather(bench: Workbench, session: Case): Evidence {
@@ -230,8 +230,7 @@ function failsAgain(
 ): boolean {
   const { reading } = finding;
   if (reading.kind !== 'load' || finding.evidence === 'told') return false;
-  const best = WORDS[bench.network.loads.get(reading.load)!.kind][0];
-  if (!amiss.has(finding.number) && reading.value === best) return false;
+  if (!amiss.has(finding.number) && isGoodSight(bench, finding)) return false;
   return earlier.some(
     (other) =>
       other.evidence !== 'told' &&

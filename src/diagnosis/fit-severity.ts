@@ -13,7 +13,7 @@ import { placedFaults } from './fitted.js';
 import { Predictor } from './predict.js';
 import { DRIFT, isOpen } from './severity.js';
 import type { Verdict } from './verdict.js';
-import { WORDS } from './sights.js';
+import { isGoodSight } from './good-sights.js';
 import type { Workbench } from './workbench.js';
 
 /** Halvings of a cell's end: 3 cells a decade, so within 4 %. */
@@ -124,11 +124,7 @@ function failedCondition(bench: Workbench, session: Case): SetUp | undefined {
       ? [step.finding]
       : [],
   );
-  const failed = seen.findLast(({ reading, symptom }) => {
-    if (reading.kind !== 'load' || symptom === 'absent') return false;
-    const load = bench.network.loads.get(reading.load);
-    return load !== undefined && WORDS[load.kind][0] !== reading.value;
-  });
+  const failed = seen.findLast((finding) => finding.symptom !== 'absent' && !isGoodSight(bench, finding));
   return (failed ?? seen.at(-1))?.setUp;
 }
 

@@ -8,9 +8,9 @@ import type { Suspect } from './diagnosis-types.js';
 import type { Evidence } from './evidence-types.js';
 import { sameSetUp } from './evidence.js';
 import type { Fault } from './fault.js';
+import { isGoodSight } from './good-sights.js';
 import { isMissed } from './proof-of-mending.js';
 import { isRepair } from './proof-of-repair.js';
-import { WORDS } from './sights.js';
 import type { Workbench } from './workbench.js';
 
 /** A drop across one single contact or wire under load that no good one has: documents agree on 0.0 to 0.2 V (NAVEDTRA 14050). */
@@ -113,8 +113,8 @@ export function failures(bench: Workbench, findings: readonly Finding[]): Findin
   );
   return plain.filter(
     (finding, i) =>
-      !isGood(bench, finding) &&
-      !plain.slice(0, i).some((other) => repeats(other, finding) && !isGood(bench, other)),
+      !isGoodSight(bench, finding) &&
+      !plain.slice(0, i).some((other) => repeats(other, finding) && !isGoodSight(bench, other)),
   );
 }
 
@@ -126,11 +126,6 @@ function repeats(again: Finding, failure: Finding): boolean {
     again.evidence !== 'told' &&
     sameSetUp(again.setUp, failure.setUp)
   );
-}
-
-function isGood(bench: Workbench, finding: Finding): boolean {
-  const { reading } = finding;
-  return reading.kind === 'load' && WORDS[bench.network.loads.get(reading.load)!.kind][0] === reading.value;
 }
 
 function repairedPart(step: Step): string[] {

@@ -112,10 +112,11 @@ function agreeing(
       return reading.value === 'OL' ? near(Infinity, 0) : near(reading.value.value, reading.value.step);
     case 'load': {
       const { kind } = bench.network.loads.get(reading.load)!;
-      if (!WORDS[kind].includes(reading.value)) return undefined;
+      const flashes = reading.value === 'flashes';
+      if (!WORDS[kind].includes(reading.value) && !flashes) return undefined;
       const { low, high } = sightBand(kind, reading.value);
       // What was called dim may be a healthy load at low volts; but a fault too mild to show is not what to look for.
-      const bad = reading.value !== WORDS[kind][0];
+      const bad = reading.value !== WORDS[kind][0] && !flashes;
       return within({ low, high: bad ? Math.min(high, SHOWS) : high });
     }
     case 'test lamp':

@@ -6,6 +6,7 @@ import { drivenSetUps, gather, sameSetUp } from '../../src/diagnosis/evidence.js
 import type { Diagnosis, Suspect } from '../../src/diagnosis/diagnosis-types.js';
 import { canBlow } from '../../src/diagnosis/faults.js';
 import { abnormalFindings, judgeFindings } from '../../src/diagnosis/senses.js';
+import { isGoodSight } from '../../src/diagnosis/good-sights.js';
 import { WORDS } from '../../src/diagnosis/sights.js';
 import { judge } from '../../src/diagnosis/verdict.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
@@ -370,7 +371,8 @@ class Running {
     if (reading.kind !== 'load') return false;
     const words = WORDS[bench.network.loads.get(reading.load)!.kind];
     if (reading.value === (complaint.good === 'first' ? words[0] : words.at(-1))) return true;
-    if (complaint.good === 'first' && complaint.usual >= FULL) return false;
+    if (complaint.good === 'first' && complaint.usual >= FULL)
+      return isGoodSight(bench, { reading, setUp: mechanic.setUp });
     return !abnormalFindings(judgeFindings(bench, gather(bench, mechanic.case))).has(number);
   }
 
