@@ -2,6 +2,7 @@
 import { sourceElement, sourceLaw } from '../network/conditions.js';
 import { mayFlash } from '../network/phases.js';
 import type { Finding } from '../session/case.js';
+import type { Sight } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import { attachedBy } from './attached.js';
 import { sightBand, WORDS } from './sights.js';
@@ -16,6 +17,13 @@ export function isGoodSight(
   const { kind } = bench.network.loads.get(reading.load)!;
   if (reading.value === WORDS[kind][0]) return true;
   return reading.value === 'flashes' && flashesIn(bench, setUp).has(reading.load);
+}
+
+/** Words to choose from: of an armature also that it rattles, of a lamp also that it flashes where a good one does. */
+export function answersFor(bench: Workbench, load: string, setUp: SetUp): readonly Sight[] {
+  const { kind } = bench.network.loads.get(load)!;
+  if (kind === 'relay' || kind === 'solenoid') return ['clicks', 'chatters', 'silent'];
+  return flashesIn(bench, setUp).has(load) ? ['flashes', ...WORDS[kind]] : WORDS[kind];
 }
 
 const known = new WeakMap<Workbench, Map<string, ReadonlySet<string>>>();

@@ -87,11 +87,6 @@ export const WORDS: Record<Load['kind'], readonly Sight[]> = {
   load: ['works', 'dead'],
 };
 
-/** Those to choose from for what is seen or heard: of an armature also that it rattles. */
-export function answersFor(kind: Load['kind']): readonly Sight[] {
-  return kind === 'relay' || kind === 'solenoid' ? ['clicks', 'chatters', 'silent'] : WORDS[kind];
-}
-
 /**
  * Voltage over rated voltage that fits what was seen; everything for words that prove nothing (`flickers`). Signed for an LED,
  * which needs it the right way round; for all others the magnitude.

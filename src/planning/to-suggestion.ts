@@ -1,5 +1,5 @@
 /** A weighed test as a suggestion: in words, as lines and events, with its outcomes and cautions. */
-import { answersFor } from '../diagnosis/sights.js';
+import { answersFor } from '../diagnosis/good-sights.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import { edit } from '../session/actions.js';
 import type { Case } from '../session/case.js';
@@ -33,7 +33,7 @@ export function toSuggestion(
     gain,
     separates,
     expects: expected(reading),
-    ...(reading.kind === 'load' && { sights: answersFor(bench.network.loads.get(reading.load)!.kind) }),
+    ...(reading.kind === 'load' && { sights: answersFor(bench, reading.load, setUp) }),
     outcomes: wiggle === undefined ? outcomesOf(bench, reading, members) : wiggleOutcomes(members, wiggle.at),
     cautions: cautionsOn(bench, session, actions, reading),
   };

@@ -1,7 +1,7 @@
 /** What is as it should be is no failure: a turn signal flashes, a stop lamp does not. Common practice in the trade, no source. */
 import { expect, test } from 'vitest';
 import { diagnose } from '../../src/diagnosis/diagnose.js';
-import { isGoodSight } from '../../src/diagnosis/good-sights.js';
+import { answersFor, isGoodSight } from '../../src/diagnosis/good-sights.js';
 import { conditionsOf, findingsOf } from '../../src/planning/condition.js';
 import { foldCase } from '../../src/session/fold.js';
 import { recordedOf, workbenchOf } from './session-of.js';
@@ -32,5 +32,18 @@ test.each([
     const bench = await workbenchOf(name);
     const [finding] = findingsOf(foldCase(bench.circuit, recordedOf(bench, [...moves, seen])));
     expect(isGoodSight(bench, finding!)).toBe(good);
+  },
+);
+
+test.each([
+  ['turn-hazard', ['key on', 'turn lever left'], 'H1', 'flashes, lit, dim, off'],
+  ['turn-hazard', ['key on', 'turn lever left'], 'H4', 'lit, dim, off'],
+  ['starter', [], 'K1', 'clicks, chatters, silent'],
+] as const)(
+  'when on %s with %s it is asked what %s does then the words are: %s',
+  async (name, moves, load, words) => {
+    const bench = await workbenchOf(name);
+    const { now } = foldCase(bench.circuit, recordedOf(bench, moves));
+    expect(answersFor(bench, load, now).join(', ')).toBe(words);
   },
 );
