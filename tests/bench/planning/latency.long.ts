@@ -1,7 +1,8 @@
 /**
  * How long a person waits for the suggested test: over whole sessions, the first one included, each circuit on a fresh workbench; on
- * the circuits of fewest, middle and most faults, and on a generated harness of 300 parts of which more than 60 are suspect. What
- * the reasoner takes before it is not counted. Processor time; printed, never asserted. Part of `npm run bench:planning`.
+ * the circuits of fewest, middle and most faults, and on a generated harness of 300 parts, of which (its wires included) more than 60
+ * are suspect. What the reasoner takes before it is not counted. Processor time; printed, never asserted. Part of
+ * `npm run bench:planning`.
  */
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -118,7 +119,8 @@ test('when suggestions are timed over whole sessions then none is missing', asyn
     diagnose(bench, mechanic.case).suspects.flatMap(({ faults }) => faults.map(({ part }) => part)),
   );
   const reasoned = (process.cpuUsage().user - began) / 1000;
-  expect([...parts].filter((part) => bench.circuit.parts.has(part)).length).toBeGreaterThanOrEqual(60);
+  // Wires among them: a short anywhere on a stretch is one suspect.
+  expect(parts.size).toBeGreaterThanOrEqual(60);
   await mechanic.moveTo(setUp);
   const times = await followed(bench, mechanic, HARNESS_TESTS);
   rows.push(row(`harness (${bench.faults.length} faults, ${parts.size} suspect)`, times, times[0]!));
