@@ -18,6 +18,7 @@ import type { Observation, Quantity } from './observe.js';
 import type { Asked, Band, Question, QuestionMemory, State } from './question.js';
 import { faultKey, remembered, siteKey } from './question.js';
 import { edgesFor, magnitude, overRated, ratedVolts, readOut } from './read-out.js';
+import { withUnrest } from './unrest.js';
 import type { Workbench } from './workbench.js';
 
 /** Band of the quantity in one relay and fuse state. */
@@ -70,18 +71,7 @@ export class Predictor {
     }
     if (corners.some((faults) => brownsOut(this.bench, this.observation, faults)))
       return bands.map((band) => ({ ...band, low: -Infinity, high: Infinity }));
-    const flashes = lists.some((asked) => asked.flashes);
-    if (!flashes && !lists.some((asked) => asked.chatters)) return bands;
-    // A chattering relay shows the meter anything between its states.
-    const low = Math.min(...bands.map((band) => band.low));
-    const high = Math.max(...bands.map((band) => band.high));
-    if (flashes) return bands.map((band) => ({ ...band, low, high }));
-    return bands.flatMap((band) => {
-      const own = ownStates(lists, band);
-      const staying = own.flatMap((state) => state.staying);
-      const chattering = staying.length === 0 ? [] : [{ ...band, low, high, staying }];
-      return own.some(({ rests }) => rests) ? [band, ...chattering] : chattering;
-    });
+    return withUnrest(bands, lists);
   }
 
   private hull(lists: readonly Asked[], pulledIn: number, blown: number, nominal: boolean): StateBand {
@@ -393,14 +383,4 @@ export class Predictor {
     const { volts } = this.bench.solver(unpowered).solve(held)[0]!;
     return Math.abs(volts[a]! - volts[b]!) > LIVE_VOLTS;
   }
-}
-
-/** A state at those corners of a box at which the circuit may stand in it. */
-function ownStates(
-  lists: readonly Asked[],
-  { pulledIn, blown }: Pick<State, 'pulledIn' | 'blown'>,
-): readonly State[] {
-  return lists.flatMap(({ states, own }) =>
-    states.filter((state, k) => k < own && state.pulledIn === pulledIn && state.blown === blown),
-  );
 }

@@ -1,7 +1,7 @@
-/** What stands around the suspects: blown fuses as symptoms, what cannot show yet, and what was only assumed. */
+/** What stands around the suspects: open fuses and breakers as symptoms, what cannot show yet, and what was only assumed. */
 import type { Alike, Diagnosis } from '../../diagnosis/diagnosis-types.js';
 import { assumedAwayWords } from '../../report/soft-words.js';
-import { alikeWords, openedWords, hiddenWords } from '../../report/symptom-words.js';
+import { alikeWords, hiddenWords, openedWords } from '../../report/symptom-words.js';
 import { paragraph } from './page.js';
 
 /** Share from which on the leader's repair is near enough that what it hides is told without being asked. */
