@@ -40,7 +40,7 @@ export function namesOf(circuit: Circuit): Names {
   // A part or terminal of that very name goes before the everyday word.
   for (const [word, point] of POINT_WORDS) if (!points.has(word)) points.set(word, point);
   return {
-    controls: controlNames([...circuit.controls.keys()], listOf(circuit.parts.keys())),
+    controls: controlNames(circuit.controls, listOf(circuit.parts.keys())),
     parts: listOf(circuit.parts.keys()),
     wires: listOf(circuit.wires.map((wire) => wire.id)),
     connectors: listOf(connectors.map((part) => part.id)),
@@ -69,15 +69,19 @@ export function loadKind(circuit: Circuit, load: string): LoadKind | undefined {
   return part && KINDS.get(part.type);
 }
 
-/** A control goes by its last word too where no other control has that word: `lever front` for the only lever. */
-function controlNames(ids: readonly string[], parts: NameList): Map<string, string> {
+/** A control goes by one of its words too where no other control has that word: `lever front` for the only lever. */
+function controlNames(controls: Circuit['controls'], parts: NameList): Map<string, string> {
+  const ids = [...controls.keys()];
   const names = listOf(ids);
+  const positions = new Set(
+    [...controls.values()].flatMap((one) => one.positions.map((p) => p.toLowerCase())),
+  );
   const wordsOf = (id: string) => id.toLowerCase().split(' ');
-  for (const id of ids) {
-    const word = wordsOf(id).at(-1)!;
-    const sharers = ids.filter((other) => wordsOf(other).includes(word));
-    if (sharers.length === 1 && !parts.has(word)) names.set(word, id);
-  }
+  for (const id of ids)
+    for (const word of new Set(wordsOf(id))) {
+      const sharers = ids.filter((other) => wordsOf(other).includes(word));
+      if (sharers.length === 1 && !parts.has(word) && !positions.has(word)) names.set(word, id);
+    }
   return names;
 }
 

@@ -67,6 +67,14 @@ describe('at the prompt', () => {
     );
   });
 
+  test('when a finding that nothing explains was taken with the controls forgotten then that is said, and told once', async () => {
+    const { stdout, stderr } = await startWith('H2 lit', 'pause');
+    const screen = `${stdout}${stderr}`.replace(/\s+/g, ' ');
+    expect(screen).toContain('was taken with everything at rest; what failed before, with');
+    expect(screen).toMatch(/undo (\d+), then type it again with "when"/);
+    expect(screen.match(/Nothing in this drawing explains/g)).toHaveLength(1);
+  });
+
   test.each([
     ['works H1'],
     ['H1 works'],

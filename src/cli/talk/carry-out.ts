@@ -5,6 +5,7 @@ import { secondFuse } from '../../planning/second-fuse.js';
 import type { Event, Recorded } from '../../session/events.js';
 import type { Output } from '../output.js';
 import { paragraph } from '../show/page.js';
+import { showConditionMeant } from '../show/condition-meant.js';
 import { showConsequences } from '../show/consequences.js';
 import { cautionLines } from '../show/suggestion.js';
 import type { Session } from '../session.js';
@@ -50,7 +51,11 @@ export async function carryOut(
   );
   if (before !== undefined) {
     const numbers = recorded.map(({ number }) => number);
-    for (const line of showConsequences(before, session.diagnosis, numbers)) output.say(line);
+    const { circuit, diagnosis } = session;
+    if (before.fits && !diagnosis.fits)
+      for (const line of showConditionMeant(circuit, session.case.timeline, diagnosis, numbers))
+        output.say(line, 'warning');
+    for (const line of showConsequences(before, diagnosis, numbers)) output.say(line);
   }
   return recorded;
 }

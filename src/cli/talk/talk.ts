@@ -77,7 +77,10 @@ export async function talk(
       case 'events': {
         if (closes(line.events) && (await goBack(session, asker, output))) break;
         const events = await withSymptom(line.events, session, asker, output);
+        const fitted = asker.person && session.diagnosis.fits;
         const done = await carryOut(session, events, line.echo, output, confirm);
+        // That nothing fits any more is told with what the line changed.
+        if (fitted && !session.diagnosis.fits) last = { ...last, suspects: showSuspects(session.diagnosis) };
         if (done.length === 0 && !asker.person)
           throw new Failure(`not recorded: ${text}`, '', STATUS.cannotRun);
         if (done.some(({ event }) => event.type === 'closed')) return closed(session, output);

@@ -141,7 +141,7 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
       verb(
         'set|operate',
         'gear reverse, key on',
-        'work a control; its last word will do (also: engine running)',
+        'work a control; one word of its name will do (also: engine running)',
         operateLine,
       ),
       verb('rest|all off', 'rest', 'every control at rest, engine off', restLine),
