@@ -31,6 +31,15 @@ export interface EliminationPlan {
 }
 
 /**
+ * Neighbours above which a node of the head (a fuse box bar, a splice, a common ground) is left to the tail: eliminated first, it would
+ * make neighbours of all the lamps around it, which the tail then eliminates again in every step.
+ */
+const MOST_AROUND = 4;
+
+const HEAD = 0;
+const TAIL = 1;
+
+/**
  * Plans the elimination of a network whose every node also has an edge to body metal.
  * @param edges pairs of nodes, flat: a0, b0, a1, b1 …; a pair of equal nodes is ignored
  * @param tail nodes to keep for the end
@@ -40,56 +49,20 @@ export function planElimination(
   edges: readonly number[],
   tail: Iterable<number>,
 ): EliminationPlan {
-  // 0 = head, 1 = tail, 2 = body, 3 = reference.
-  const rank = new Uint8Array(nodeCount);
-  for (const node of tail) rank[node] = 1;
-  rank[BODY] = 2;
-  rank[BATTERY_NEGATIVE] = 3;
-
-  // Slot of a pair is first noted as its number among head pairs or tail pairs, plus one; tail pairs are moved up afterwards.
-  const noted = new Int32Array(nodeCount * nodeCount);
-  const neighbours = Array.from({ length: nodeCount }, (): number[] => []);
-  const degree = new Int32Array(nodeCount);
-  const headPairs: number[] = [];
-  const tailPairs: number[] = [];
-  const join = (a: number, b: number) => {
-    if (a === b || noted[a * nodeCount + b] !== 0) return;
-    const pairs = rank[a] !== 0 && rank[b] !== 0 ? tailPairs : headPairs;
-    pairs.push(Math.min(a, b), Math.max(a, b));
-    noted[a * nodeCount + b] = noted[b * nodeCount + a] = pairs.length / 2;
-    neighbours[a]!.push(b);
-    neighbours[b]!.push(a);
-    degree[a]!++;
-    degree[b]!++;
-  };
-  for (let i = 0; i < edges.length; i += 2) join(edges[i]!, edges[i + 1]!);
-  for (let node = 0; node < nodeCount; node++) join(node, BODY);
-
-  const order: { node: number; around: number[] }[] = [];
-  const gone = new Uint8Array(nodeCount);
-  let headSteps = 0;
-  for (let step = 1; step < nodeCount; step++) {
-    let node = -1;
-    let least = Infinity;
-    for (let i = 1; i < nodeCount; i++) {
-      const worth = gone[i] !== 0 ? Infinity : rank[i]! * nodeCount + degree[i]!;
-      if (worth >= least) continue;
-      least = worth;
-      node = i;
+  const order = orderOf(nodeCount, edges, tail);
+  const headSteps = order.findIndex(({ inHead }) => !inHead);
+  // Two neighbours share a slot, numbered when the first of them goes.
+  const slots = new Int32Array(nodeCount * nodeCount);
+  const ends: number[] = [];
+  const startOf = order.map(({ node, around }) => {
+    const start = ends.length / 2;
+    for (const other of around) {
+      slots[node * nodeCount + other] = slots[other * nodeCount + node] = ends.length / 2;
+      ends.push(node, other);
     }
-    gone[node] = 1;
-    const around = neighbours[node]!.filter((other) => gone[other] === 0);
-    order.push({ node, around });
-    if (rank[node] === 0) headSteps++;
-    for (let i = 0; i < around.length; i++) {
-      degree[around[i]!]!--;
-      for (let j = i + 1; j < around.length; j++) join(around[i]!, around[j]!);
-    }
-  }
-
-  const firstTailSlot = headPairs.length / 2;
-  const slot = (a: number, b: number) =>
-    noted[a * nodeCount + b]! - 1 + (rank[a] !== 0 && rank[b] !== 0 ? firstTailSlot : 0);
+    return start;
+  });
+  const slot = (a: number, b: number) => slots[a * nodeCount + b]!;
   const steps: number[] = [];
   const starts = [0];
   for (const { node, around } of order) {
@@ -102,13 +75,66 @@ export function planElimination(
   }
   return {
     nodeCount,
-    slotCount: firstTailSlot + tailPairs.length / 2,
-    firstTailSlot,
-    ends: Int32Array.from([...headPairs, ...tailPairs]),
+    slotCount: ends.length / 2,
+    firstTailSlot: startOf[headSteps]!,
+    ends: Int32Array.from(ends),
     steps: Int32Array.from(steps),
     starts: Int32Array.from(starts),
     headSteps,
     tail: Int32Array.from(order.slice(headSteps), (step) => step.node),
     slot,
   };
+}
+
+interface Elimination {
+  readonly node: number;
+  /** Its neighbours when it goes. */
+  readonly around: readonly number[];
+  readonly inHead: boolean;
+}
+
+/** All nodes but the reference, in the order in which they go: the head, the tail, body metal. */
+function orderOf(nodeCount: number, edges: readonly number[], tail: Iterable<number>): Elimination[] {
+  const rank = new Uint8Array(nodeCount);
+  for (const node of tail) rank[node] = TAIL;
+  rank[BODY] = 2;
+  rank[BATTERY_NEGATIVE] = 3;
+  const joined = new Uint8Array(nodeCount * nodeCount);
+  const neighbours = Array.from({ length: nodeCount }, (): number[] => []);
+  const degree = new Int32Array(nodeCount);
+  const join = (a: number, b: number) => {
+    if (a === b || joined[a * nodeCount + b] !== 0) return;
+    joined[a * nodeCount + b] = joined[b * nodeCount + a] = 1;
+    neighbours[a]!.push(b);
+    neighbours[b]!.push(a);
+    degree[a]!++;
+    degree[b]!++;
+  };
+  for (let i = 0; i < edges.length; i += 2) join(edges[i]!, edges[i + 1]!);
+  for (let node = 0; node < nodeCount; node++) join(node, BODY);
+
+  const order: Elimination[] = [];
+  const gone = new Uint8Array(nodeCount);
+  while (order.length < nodeCount - 1) {
+    let node = -1;
+    let least = Infinity;
+    for (let i = 1; i < nodeCount; i++) {
+      const worth = gone[i] !== 0 ? Infinity : rank[i]! * nodeCount + degree[i]!;
+      if (worth >= least) continue;
+      least = worth;
+      node = i;
+    }
+    if (rank[node] === HEAD && degree[node]! > MOST_AROUND) {
+      rank[node] = TAIL;
+      continue;
+    }
+    gone[node] = 1;
+    const around = neighbours[node]!.filter((other) => gone[other] === 0);
+    order.push({ node, around, inHead: rank[node] === HEAD });
+    for (let i = 0; i < around.length; i++) {
+      degree[around[i]!]!--;
+      for (let j = i + 1; j < around.length; j++) join(around[i]!, around[j]!);
+    }
+  }
+  return order;
 }
