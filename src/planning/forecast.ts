@@ -60,13 +60,16 @@ export class Forecaster {
   private readonly stands = new Map<string, Stand>();
   private readonly keys = new WeakMap<SetUp, string>();
   private readonly blown = new Map<string, readonly number[]>();
+  private readonly driven: readonly SetUp[];
   private kept = 0;
 
   /** @param battery volts of the battery with the engine off, as far as they are known */
   constructor(
     private readonly bench: Workbench,
     private readonly battery?: number,
-  ) {}
+  ) {
+    this.driven = drivenSetUps(bench);
+  }
 
   /** Name of a set-up, equal for set-ups that are the same. */
   key(setUp: SetUp): string {
@@ -171,7 +174,7 @@ export class Forecaster {
       if (this.blown.size > MOST_KEPT) this.blown.clear();
       const there = this.solve(this.stand(failed), version, failed, 0).outcome.blown;
       let anywhere = there;
-      for (const setUp of drivenSetUps(this.bench))
+      for (const setUp of this.driven)
         anywhere |= this.solve(this.stand(setUp), version, setUp, 0).outcome.blown;
       masks = anywhere === there ? [there] : [there, anywhere];
       this.blown.set(key, masks);

@@ -137,16 +137,17 @@ function versionsOf(
     return severitiesOf(fault.scale, range?.low, range?.high);
   });
   const most = Math.max(...chosen.map((list) => list.length));
-  const all = Array.from({ length: most }, (_, k): Version => {
+  const whole = Array.from({ length: most }, (_, k): Version => {
     const at = chosen.map((list) => list[Math.round((k * (list.length - 1)) / Math.max(1, most - 1))]!);
     const applied = faults.map((fault, i) => fault.apply(at[i]!));
     const key = applied.map((fault, i) => versionKey(bench, faults[i]!, fault, at[i]!)).join(' + ');
     return { key, faults: applied, blown: 0 };
-  }).flatMap((version) =>
-    faults.some(canBlow)
-      ? blownBy(version).map((blown) => ({ ...version, blown, key: `${version.key} ${blown}` }))
-      : [version],
-  );
+  });
+  const all = faults.some(canBlow)
+    ? blownAlong(whole, blownBy).flatMap((masks, k) =>
+        masks.map((blown) => ({ ...whole[k]!, blown, key: `${whole[k]!.key} ${blown}` })),
+      )
+    : whole;
   // Some always stay: a finding that this coarse comparison cannot follow must not take the suspect away.
   let left = leastMisfit(all, misfits);
   if (faults.some(canBlow) && misfits(left[0]!) > 0) {
@@ -156,6 +157,27 @@ function versionsOf(
   }
   const middle = left[left.length >> 1]!;
   return one ? [middle] : [...new Set([left[0]!, middle, left.at(-1)!])];
+}
+
+/** The fuses each may have blown, in the order of severity: between two that leave the same behind it is not worked out again. */
+function blownAlong(versions: readonly Version[], blownBy: Judgement['blownBy']): (readonly number[])[] {
+  const found = versions.map((): readonly number[] => []);
+  const between = (from: number, to: number): void => {
+    if (found[from]!.join() === found[to]!.join()) {
+      found.fill(found[from]!, from + 1, to);
+      return;
+    }
+    const middle = (from + to) >> 1;
+    if (middle === from) return;
+    found[middle] = blownBy(versions[middle]!);
+    between(from, middle);
+    between(middle, to);
+  };
+  const last = versions.length - 1;
+  found[0] = blownBy(versions[0]!);
+  found[last] = blownBy(versions[last]!);
+  between(0, last);
+  return found;
 }
 
 function leastMisfit(versions: readonly Version[], misfits: Judgement['misfits']): Version[] {

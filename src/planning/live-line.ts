@@ -2,7 +2,7 @@
  * Which points a healthy circuit can feed in a set-up, walked on the drawing alone.
  * For cautions only: it errs on the side of "live"; verdicts work on the solved network instead.
  */
-import { terminalsOf, type Circuit, type Part, type PointId } from '../circuit/circuit.js';
+import { terminalsOf, type Circuit, type Part, type PartId, type PointId } from '../circuit/circuit.js';
 import type { SetUp } from '../session/setup.js';
 
 /** `line`: only wires, joints and plugged connectors. `metal`: fuses and closed contacts as well. `any`: also loads and relays. */
@@ -17,38 +17,80 @@ export function plainPoint(circuit: Circuit, point: PointId): PointId {
   return /\.[^.]+i$/.test(point) ? point.slice(0, -1) : point;
 }
 
-/** Every point joined to `start` in this set-up. A walk that does not start at ground ends there. */
+/**
+ * Every point joined to `start` in this set-up. A walk that does not start at ground ends there.
+ * @param until no further than this point is walked: the rest is not wanted once it is found
+ */
 export function reachable(
   circuit: Circuit,
   setUp: SetUp,
   start: PointId,
   through: Through,
+  until?: PointId,
 ): ReadonlySet<PointId> {
-  const edges = new Map<PointId, PointId[]>();
-  const join = (a: PointId, b: PointId): void => {
-    edges.set(a, [...(edges.get(a) ?? []), b]);
-    edges.set(b, [...(edges.get(b) ?? []), a]);
-  };
-  for (const wire of circuit.wires) join(wire.from, wire.to);
-  for (const [a, b] of setUp.jumpers) join(plainPoint(circuit, a), plainPoint(circuit, b));
+  const { leads, studs } = wiringOf(circuit);
+  const bridged: Leads = new Map();
+  for (const [a, b] of setUp.jumpers) join(bridged, plainPoint(circuit, a), plainPoint(circuit, b));
   for (const part of circuit.parts.values()) {
-    for (const [a, b] of bridgesOf(part, setUp, through)) join(`${part.id}.${a}`, `${part.id}.${b}`);
-  }
-  const studs = new Set<PointId>(['body']);
-  for (const part of circuit.parts.values()) {
-    if (part.type !== 'ground') continue;
-    join(part.id, 'body');
-    studs.add(part.id);
+    for (const [a, b] of bridgesOf(part, setUp, through)) join(bridged, `${part.id}.${a}`, `${part.id}.${b}`);
   }
 
   const fromGround = start === 'body' || start === 'bat-' || studs.has(start);
   const seen = new Set<PointId>([plainPoint(circuit, start)]);
   for (const point of seen) {
+    if (point === until) break;
     // Ground joins everything: walking on from there would make the whole vehicle one line.
     if (studs.has(point) && !fromGround) continue;
-    for (const next of edges.get(point) ?? []) seen.add(next);
+    for (const { to, plug } of leads.get(point) ?? [])
+      if (plug === undefined || !(setUp.unplugged.has(plug) || setUp.out.has(plug))) seen.add(to);
+    for (const { to } of bridged.get(point) ?? []) seen.add(to);
   }
   return seen;
+}
+
+interface Lead {
+  readonly to: PointId;
+  /** The connector it passes through. */
+  readonly plug?: PartId | undefined;
+}
+type Leads = Map<PointId, Lead[]>;
+
+function join(leads: Leads, a: PointId, b: PointId, plug?: PartId): void {
+  for (const [from, to] of [
+    [a, b],
+    [b, a],
+  ] as const) {
+    const known = leads.get(from);
+    if (known === undefined) leads.set(from, [{ to, plug }]);
+    else known.push({ to, plug });
+  }
+}
+
+/** The drawing's own lines: wires, plugs and ground studs. */
+interface Wiring {
+  readonly leads: Leads;
+  /** Body metal and the studs on it. */
+  readonly studs: ReadonlySet<PointId>;
+}
+
+const wirings = new WeakMap<Circuit, Wiring>();
+
+function wiringOf(circuit: Circuit): Wiring {
+  const known = wirings.get(circuit);
+  if (known !== undefined) return known;
+  const leads: Leads = new Map();
+  const studs = new Set<PointId>(['body']);
+  for (const wire of circuit.wires) join(leads, wire.from, wire.to);
+  for (const part of circuit.parts.values()) {
+    if (part.type === 'connector')
+      for (const pin of part.pins) join(leads, `${part.id}.${pin}h`, `${part.id}.${pin}c`, part.id);
+    if (part.type !== 'ground') continue;
+    join(leads, part.id, 'body');
+    studs.add(part.id);
+  }
+  const wiring = { leads, studs };
+  wirings.set(circuit, wiring);
+  return wiring;
 }
 
 /**
@@ -56,7 +98,7 @@ export function reachable(
  * Nothing where the two are joined.
  */
 export function liftedGround(circuit: Circuit, setUp: SetUp): ReadonlySet<PointId> {
-  const minus = reachable(circuit, setUp, 'bat-', 'metal');
+  const minus = reachable(circuit, setUp, 'bat-', 'metal', 'body');
   return minus.has('body') ? new Set() : minus;
 }
 
@@ -79,8 +121,6 @@ export function mayBeLive(circuit: Circuit, setUp: SetUp, point: PointId): boole
 function bridgesOf(part: Part, setUp: SetUp, through: Through): readonly (readonly [string, string])[] {
   if (setUp.lamps.has(part.id)) return through === 'any' ? [['1', '2']] : [];
   if (setUp.out.has(part.id)) return [];
-  if (part.type === 'connector')
-    return setUp.unplugged.has(part.id) ? [] : part.pins.map((pin) => [`${pin}h`, `${pin}c`] as const);
   if (through === 'line') return [];
   switch (part.type) {
     case 'fuse':
