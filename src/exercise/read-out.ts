@@ -82,9 +82,10 @@ export function readOut(
       return {
         ...reading,
         value: glow(
-          instrument === undefined ? draw : () => 0,
+          draw,
           reading.kind === 'test lamp' && reading.lamp === 'LED',
           across / quantity.scale,
+          instrument !== undefined,
         ),
       };
     case 'scan':
@@ -108,12 +109,15 @@ function typed(value: number, step: number): Typed {
   return { value: Number((Math.round(value / step) * step).toFixed(3)), step };
 }
 
-function glow(draw: Draw, led: boolean, share: number): 'lit' | 'dim' | 'off' {
+/** @param plain always the brightest word that fits */
+function glow(draw: Draw, led: boolean, volts: number, plain: boolean): 'lit' | 'dim' | 'off' {
+  const share = Math.abs(volts);
+  const bandOf = (word: 'lit' | 'dim' | 'off') => (led ? ledBand(word) : sightBand('lamp', word));
   const words = (['lit', 'dim', 'off'] as const).filter((word) => {
-    const { low, high } = led ? ledBand(word) : sightBand('lamp', word);
-    return Math.abs(share) >= low && Math.abs(share) <= high;
+    const { low, high } = bandOf(word);
+    return share >= low && share <= high;
   });
-  return pick(draw, words);
+  return plain ? words[0]! : pickByWeight(draw, words, (word) => aptness(bandOf(word), share));
 }
 
 /**
