@@ -77,7 +77,7 @@ export interface Progress {
   /** Per fault: what was done to mend it since the failed condition was last repeated; a new part is mended for good. */
   readonly mended: readonly ('not' | 'tried' | 'surely')[];
   readonly inVain: boolean;
-  /** Share of the severity scale that fitted before it was repaired in vain: what was touched for nothing gains none. */
+  /** Least share of the severity scale that fitted before any touch: what may be anything after it was touched gains nothing by that. */
   readonly mostRoom: number;
   readonly stretch: readonly Observation[];
   readonly fall: Fall | undefined;
@@ -164,6 +164,8 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
   if (!observation.hard) {
     if (!isEmpty(after)) return now;
     const words = `${observation.shown} does not fit, but proves nothing yet`;
+    // A module that is silent is silent whatever it is asked: that counts once.
+    if (observation.kind === 'answer' && now.soft.some((note) => note.words === words)) return now;
     return noted(now, { finding, factor: SOFT_MISFIT, words });
   }
   if (isEmpty(after)) {
@@ -178,7 +180,6 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
           ...noted(steadied, { finding, factor: REPAIRED_IN_VAIN, words }),
           mended: now.mended.map((how) => (how === 'tried' ? 'not' : how)),
           inVain: true,
-          mostRoom: Math.min(now.mostRoom, roomOf(now)),
         }
       : steadied;
   const since = step.again
@@ -287,6 +288,7 @@ function changed(bench: Workbench, now: Progress, step: Change): Progress {
       if (was === 'surely' || step.replaced?.(grid.axes[i]!.fault) === true) return 'surely';
       return step.mends?.(grid.axes[i]!.fault) === true ? 'tried' : was;
     }),
+    mostRoom: free.size > 0 ? Math.min(now.mostRoom, roomOf(now)) : now.mostRoom,
     stretch: free.size > 0 ? [] : now.stretch,
   };
 }

@@ -151,3 +151,15 @@ test('when a known-good item gives way to a new one then the own one counts as r
   const coil = pump.faults.find(({ id }) => id === 'K1:30-87 resistance')!;
   expect(steps.some((step) => step.kind === 'change' && step.mends?.(coil) === true)).toBe(true);
 });
+
+test('when a fuse was out and in again and all is as before then its contacts are no likelier than before', () => {
+  const before = ['key on', 'gear reverse', 'dead H1 H2', 'volts F7.2 bat- 3.1/12.4'];
+  const shareOf = (lines: readonly string[]) =>
+    diagnosisOf(bench, lines)
+      .suspects.filter(({ hypothesis }) => /^F7\.[12] resistance$/.test(hypothesis))
+      .reduce((sum, { share }) => sum + share, 0);
+  const share = shareOf(before);
+  expect(share).toBeGreaterThan(0);
+  // It may have any ohms now, where it had to have some before: that is no reason to believe in it.
+  expect(shareOf([...before, 'out F7', 'in F7', 'dead H1'])).toBeLessThanOrEqual(share * 1.05);
+});
