@@ -39,6 +39,8 @@ export interface Quantity {
   readonly seen?: LoadKind;
   /** Element around which a clamp sits; a and b are its ends. The reading is its current, in amperes. */
   readonly through?: number;
+  /** Element whose own volts are asked, without what has broken inside it: a module sees no more of its input. a and b are its ends. */
+  readonly inside?: number;
   /** A second load to subtract: two lamps seen side by side differ in what is their own, whatever the battery gives. */
   readonly minus?: Quantity;
 }
@@ -159,8 +161,8 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
       // The question itself wakes a module that slept.
       const asked = { ...plain, present: bench.presence(awake(setUp)), added: bridges };
       return reading.value === 'no answer'
-        ? { ...asked, kind: 'answer', quantity: acrossElement(bench, scan.supply) }
-        : { ...asked, kind: 'scan', quantity: acrossElement(bench, scan.element) };
+        ? { ...asked, kind: 'answer', quantity: insideElement(bench, scan.supply) }
+        : { ...asked, kind: 'scan', quantity: insideElement(bench, scan.element) };
     }
     case 'load': {
       const load = bench.network.loads.get(reading.load)!;
@@ -182,9 +184,9 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
   }
 }
 
-function acrossElement(bench: Workbench, index: number): Quantity {
+function insideElement(bench: Workbench, index: number): Quantity {
   const { a, b } = bench.network.elements[index]!;
-  return { a, b, scale: 1, magnitude: false, load: undefined };
+  return { a, b, scale: 1, magnitude: false, load: undefined, inside: index };
 }
 
 /** Element around which a clamp sits: the wire itself, or the contact at a terminal or pin. */
@@ -242,7 +244,7 @@ export function observe(bench: Workbench, finding: Finding, earlier: readonly Fi
   if (asked.kind === 'scan') {
     const reading = finding.reading as ScanReading;
     // Fed the wrong way round the network takes a module to be awake as well: that is for no reading to rule out.
-    const quantity = { ...acrossElement(bench, scanOf(bench, reading)!.supply), magnitude: true };
+    const quantity = { ...insideElement(bench, scanOf(bench, reading)!.supply), magnitude: true };
     observations.push({
       ...observations[0]!,
       kind: 'answer',

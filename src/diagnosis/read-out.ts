@@ -13,9 +13,10 @@ export function readOut(
   solver: Solver,
   outcome: Outcome,
   variant: Variant,
-  { a, b, through }: Quantity,
+  { a, b, through, inside }: Quantity,
 ): number[] {
   const { volts } = outcome;
+  if (inside !== undefined) return [solver.ownVolts(outcome, variant, inside)];
   if (through === undefined) return [volts[a]! - volts[b]!];
   const amps = solver.current(outcome, variant, through);
   if (network.elements[through]!.owner !== 'wire') return [amps];

@@ -20,7 +20,7 @@ import type { Alteration } from './alterations.js';
 import type { Answer, Car } from './car.js';
 import { FuseItems } from './fuse-items.js';
 import type { HiddenFault } from './hidden-faults.js';
-import { amperes, isDark } from './element-current.js';
+import { amperes, isDark, ownVolts } from './element-current.js';
 import { mendedBy } from './mends.js';
 import { brightest, effectiveOf, meanOf } from './phases.js';
 import type { Phase } from './phases.js';
@@ -200,9 +200,11 @@ export class SimulatedCar implements Car {
     const asked = probe(this.bench, setUp, questionOf(reading));
     if (asked === undefined) return undefined;
     const settled = await this.settle(asked.added, asked.present, setUp);
-    const { a, b, through } = asked.quantity;
-    const quantity = ({ volts, decided }: Phase) =>
-      through === undefined ? volts[a]! - volts[b]! : amperes(decided, volts, through);
+    const { a, b, through, inside } = asked.quantity;
+    const quantity = ({ volts, decided }: Phase) => {
+      if (inside !== undefined) return ownVolts(decided, volts, inside);
+      return through === undefined ? volts[a]! - volts[b]! : amperes(decided, volts, through);
+    };
     if (asked.unpowered !== undefined) {
       const silent = await this.unpowered(asked, setUp, settled);
       if (Math.abs(silent[a]! - silent[b]!) > 0.8 * LIVE_VOLTS) return undefined;

@@ -67,10 +67,9 @@ export function figureOf(bench: Workbench, forecaster: Forecaster, reading: Read
     case 'scan': {
       const scan = network.scans?.get(`${reading.module}.${reading.input}`);
       if (scan === undefined) return undefined;
-      const { a, b } = network.elements[scan.element]!;
       const supply = network.coils.indexOf(scan.supply);
-      return ({ outcome }) =>
-        (outcome.pulledIn >>> supply) & 1 ? outcome.volts[a]! - outcome.volts[b]! : NO_ANSWER;
+      return ({ outcome, variant, stand }) =>
+        (outcome.pulledIn >>> supply) & 1 ? stand.solver.ownVolts(outcome, variant, scan.element) : NO_ANSWER;
     }
     default:
       return undefined;

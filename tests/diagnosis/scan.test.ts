@@ -1,7 +1,11 @@
 /** What a module reports of its inputs, against the circuit that feeds them. */
 import { expect, test } from 'vitest';
+import { gather } from '../../src/diagnosis/evidence.js';
+import { judge } from '../../src/diagnosis/verdict.js';
+import { foldCase } from '../../src/session/fold.js';
 import { kinds } from '../session/kinds-circuit.js';
 import { Asked } from './asked.js';
+import { recordedOf, workbenchOf } from './session-of.js';
 
 const asked = new Asked(kinds);
 const wire = kinds.wires.find(({ from }) => from === 'A1.2')!.id;
@@ -43,4 +47,26 @@ test('when the input reads volts then they are those of the sender, and full sca
   expect(asked.agrees(['scan A1.3 5.0'], asked.open(sender))).toBe(true);
   expect(asked.agrees(['scan A1.3 2.5'], asked.open(sender))).toBe(false);
   expect(asked.agrees(['scan A1.3 0.0'], asked.short(sender))).toBe(true);
+});
+
+test('when the module is dead inside then it does not answer, whatever its terminals have', () => {
+  const inside = asked.open('A1:supply', Infinity);
+  expect(asked.agrees(['scan A1.2 no answer'], inside)).toBe(true);
+  expect(asked.agrees(['scan A1.2 released'], inside)).toBe(false);
+});
+
+test('when it does not see an input any more then it reports it as low, whatever the terminal has', () => {
+  const blind = asked.open('A1:2 input', Infinity);
+  expect(asked.agrees(['scan A1.2 pressed'], blind)).toBe(true);
+  expect(asked.agrees(['scan A1.2 released'], blind)).toBe(false);
+});
+
+test('when a silent module is asked for several inputs then that speaks against what feeds it no more than once', async () => {
+  const bench = await workbenchOf('daytime-module');
+  const found = ['key on', 'dead H3 H4', 'prove scan', 'scan A1.15 no answer'];
+  const fault = bench.faults.find(({ id }) => id === 'X1.7 resistance')!;
+  const notesOn = (lines: readonly string[]) =>
+    judge(bench, [fault], gather(bench, foldCase(bench.circuit, recordedOf(bench, lines)))).soft.length;
+  expect(notesOn(found)).toBe(1);
+  expect(notesOn([...found, 'scan A1.2 no answer', 'scan A1.15 no answer'])).toBe(1);
 });
