@@ -185,7 +185,9 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
   const since = step.again
     ? { touched: false, fuseRenewed: false }
     : { touched: now.touched, fuseRenewed: now.fuseRenewed };
-  if (step.symptom !== 'present') return { ...then, ...since, alive: after };
+  if (step.symptom === 'absent') return { ...then, ...since, alive: after };
+  if (step.symptom === 'unsure')
+    return { ...then, ...since, alive: after, fitted: fittedStill({ ...now, ...since }, after) };
   return {
     ...then,
     ...since,
@@ -193,6 +195,13 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
     fitted: union(after, grid.size),
     stretch: [...now.stretch, observation],
   };
+}
+
+/** A repair has left open whether the complaint is there: what comes and goes, or was touched, may be away; all else is as it was. */
+function fittedStill({ course, touched, grid, fitted }: Progress, after: Alive): Uint8Array {
+  if (course !== 'steady' || touched) return fitted;
+  const left = union(keptUp(after, grid), grid.size);
+  return left.includes(1) ? left : fitted;
 }
 
 /** While the complaint is there its fault is there, or else a fuse that it has blown: that stays open when the short has gone. */

@@ -163,3 +163,14 @@ test('when a fuse was out and in again and all is as before then its contacts ar
   // It may have any ohms now, where it had to have some before: that is no reason to believe in it.
   expect(shareOf([...before, 'out F7', 'in F7', 'dead H1'])).toBeLessThanOrEqual(share * 1.05);
 });
+
+test('when a complaint that proves nothing is as before after a repair then readings go on narrowing what was not touched', async () => {
+  // A healthy module may leave this lamp dark too, for all that the drawing says.
+  const module = await workbenchOf('daytime-module');
+  const found = ['key on', 'dead H1 H2 H3', 'clean GP3', 'dead H3', 'key off', 'testlamp A1.30 bat- lit'];
+  const joint = module.faults.find(({ id }) => id === 'SP1/W3 resistance')!;
+  const rangeOf = (lines: readonly string[]) =>
+    judge(module, [joint], gather(module, foldCase(module.circuit, recordedOf(module, lines)))).severity[0]!;
+  expect(rangeOf(found.slice(0, -1)).high).toBeGreaterThan(1e4);
+  expect(rangeOf(found).high).toBeLessThan(300);
+});
