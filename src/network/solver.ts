@@ -99,12 +99,16 @@ export class Solver {
     if (this.bands.length === 0 && (blown & this.closeAgain) === 0) {
       const only = this.stand(variant, 0, blown, start?.volts);
       if (this.judge(only).mayBlow.length === 0) return [only];
+      return this.follow(variant, only);
     }
     return this.follow(variant);
   }
 
-  /** Relays settle in milliseconds, a fuse takes longer: from each settled state the fuses are judged, and so on. */
-  private follow(variant: Variant): Outcome[] {
+  /**
+   * Relays settle in milliseconds, a fuse takes longer: from each settled state the fuses are judged, and so on.
+   * @param atRest how it stands with every relay at rest, where that was solved already
+   */
+  private follow(variant: Variant, atRest?: Outcome): Outcome[] {
     const outcomes: Outcome[] = [];
     const ways = subsets(variant.blown & this.closeAgain).map((cooled) => ({
       blown: variant.blown & ~cooled,
@@ -112,6 +116,7 @@ export class Solver {
     }));
     const seen = new Set<string>();
     const known = new Map<string, Outcome>();
+    if (atRest !== undefined) known.set(`${variant.blown} 0`, atRest);
     const bands = this.bandsIn(variant);
     for (const way of ways) {
       const states = new Map<number, Outcome>();

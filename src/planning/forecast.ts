@@ -175,7 +175,8 @@ export class Forecaster {
       const there = this.solve(this.stand(failed), version, failed, 0).outcome.blown;
       let anywhere = there;
       for (const setUp of this.driven)
-        anywhere |= this.solve(this.stand(setUp), version, setUp, 0).outcome.blown;
+        if (this.key(setUp) !== this.key(failed))
+          anywhere |= this.solve(this.stand(setUp), version, setUp, 0).outcome.blown;
       masks = anywhere === there ? [there] : [there, anywhere];
       this.blown.set(key, masks);
     }

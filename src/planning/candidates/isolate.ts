@@ -85,11 +85,28 @@ function endsOf(circuit: Circuit, setUp: SetUp, point: PointId): ReadonlySet<str
         if (at === b) seen.add(a);
       }
     }
-    for (const wire of circuit.wires) {
-      if (wire.from === at) seen.add(wire.to);
-      if (wire.to === at) seen.add(wire.from);
-    }
+    for (const next of wiredTo(circuit).get(at) ?? []) seen.add(next);
   }
+  return ends;
+}
+
+const wired = new WeakMap<Circuit, ReadonlyMap<PointId, readonly PointId[]>>();
+
+/** The other ends of the wires at each point. */
+function wiredTo(circuit: Circuit): ReadonlyMap<PointId, readonly PointId[]> {
+  const known = wired.get(circuit);
+  if (known !== undefined) return known;
+  const ends = new Map<PointId, PointId[]>();
+  for (const { from, to } of circuit.wires)
+    for (const [one, other] of [
+      [from, to],
+      [to, from],
+    ] as const) {
+      const there = ends.get(one);
+      if (there === undefined) ends.set(one, [other]);
+      else there.push(other);
+    }
+  wired.set(circuit, ends);
   return ends;
 }
 
