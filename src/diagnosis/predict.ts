@@ -15,26 +15,11 @@ import { placedFaults } from './fitted.js';
 import { underHeavyCurrent } from './heavy-current.js';
 import { farCorners, withLooseParts } from './loose-parts.js';
 import type { Observation, Quantity } from './observe.js';
-import type { Asked, Band, Question, QuestionMemory, State } from './question.js';
+import type { Asked, Band, Question, QuestionMemory, State, StateBand } from './question.js';
 import { faultKey, remembered, siteKey } from './question.js';
 import { edgesFor, magnitude, overRated, ratedVolts, readOut } from './read-out.js';
 import { withUnrest } from './unrest.js';
 import type { Workbench } from './workbench.js';
-
-/** Band of the quantity in one relay and fuse state. */
-export interface StateBand {
-  readonly pulledIn: number;
-  /** Fuses blown when the reading settles. */
-  readonly blown: number;
-  readonly low: number;
-  readonly high: number;
-  /** By how much the hull is wider than the widest of its corners: what a finer cut could still gain. */
-  readonly gap: number;
-  /** The circuit may stand so at every corner of the box. */
-  readonly everywhere: boolean;
-  /** Where something chatters: masks of coils that may stay pulled in meanwhile. */
-  readonly staying?: readonly number[];
-}
 
 /** How much of its own width a corner band is widened: the corner picked by the signs at nominal can miss the true one. */
 const CORNER_MARGIN = 0.15;

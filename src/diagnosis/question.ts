@@ -9,6 +9,21 @@ import type { Workbench } from './workbench.js';
 /** Questions whose predictions are kept: a session is judged anew after each finding, mostly on the findings before. */
 const MOST_REMEMBERED = 120;
 
+/** Band of the quantity in one relay and fuse state. */
+export interface StateBand {
+  readonly pulledIn: number;
+  /** Fuses blown when the reading settles. */
+  readonly blown: number;
+  readonly low: number;
+  readonly high: number;
+  /** By how much the hull is wider than the widest of its corners: what a finer cut could still gain. */
+  readonly gap: number;
+  /** The circuit may stand so at every corner of the box. */
+  readonly everywhere: boolean;
+  /** Where something chatters: masks of coils that may stay pulled in meanwhile. */
+  readonly staying?: readonly number[];
+}
+
 /** One relay and fuse state, and what the question answers in it. */
 export interface State {
   readonly pulledIn: number;

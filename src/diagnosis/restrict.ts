@@ -5,8 +5,7 @@ import { asDrained } from './drained.js';
 import type { Axis, Box, Grid } from './grid.js';
 import { coordinate, cornersOf, facesOf, halve, placesOf } from './grid.js';
 import type { Armature, Observation } from './observe.js';
-import type { StateBand } from './predict.js';
-import type { Question } from './question.js';
+import type { Question, StateBand } from './question.js';
 import { Predictor } from './predict.js';
 import type { Workbench } from './workbench.js';
 

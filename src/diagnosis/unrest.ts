@@ -1,6 +1,5 @@
 /** What a circuit that does not come to rest shows: anything between the states between which it goes to and fro. */
-import type { StateBand } from './predict.js';
-import type { Asked, State } from './question.js';
+import type { Asked, State, StateBand } from './question.js';
 
 /**
  * Bands of a box as a meter or an eye may meet them. A state in which the circuit may rest or be one of those between which something
