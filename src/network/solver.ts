@@ -197,39 +197,29 @@ export class Solver {
     });
   }
 
-  /** Volts V(a) - V(b) of an element itself, without the ohms that a fault has put in series with it. */
+  /** Volts V(a) − V(b) of an element itself, without the ohms that a fault has put in series with it. */
   ownVolts(outcome: Outcome, variant: Variant, element: number): number {
-    const rewired = rewire(this.network, this.added, variant.faults);
-    if (rewired) {
-      const moved = rewiredElement(rewired, this.elements.count, element);
-      return this.handOver(rewired, variant, (solver, same) => solver.ownVolts(outcome, same, moved));
-    }
-    return this.meanOver(outcome, variant, element, (volts) => this.elements.ownVolts(element, volts));
+    return this.meanOf('ownVolts', outcome, variant, element);
   }
 
   /** Amperes from a to b inside an element (added ones follow the network's) as the network stands in an outcome. */
   current(outcome: Outcome, variant: Variant, element: number): number {
-    const rewired = rewire(this.network, this.added, variant.faults);
-    if (rewired) {
-      const moved = rewiredElement(rewired, this.elements.count, element);
-      return this.handOver(rewired, variant, (solver, same) => solver.current(outcome, same, moved));
-    }
-    return this.meanOver(outcome, variant, element, (volts) => this.elements.amps(element, volts));
+    return this.meanOf('amps', outcome, variant, element);
   }
 
   /** Mean over the moments of an outcome of what an element makes of the volts at its ends. */
-  private meanOver(
-    outcome: Outcome,
-    variant: Variant,
-    element: number,
-    of: (volts: number) => number,
-  ): number {
+  private meanOf(what: 'amps' | 'ownVolts', outcome: Outcome, variant: Variant, element: number): number {
     const { elements } = this;
+    const rewired = rewire(this.network, this.added, variant.faults);
+    if (rewired) {
+      const moved = rewiredElement(rewired, elements.count, element);
+      return this.handOver(rewired, variant, (solver, same) => solver.meanOf(what, outcome, same, moved));
+    }
     elements.apply(variant, outcome.pulledIn, outcome.blown);
     let mean = 0;
     for (const { share, volts, open } of stepsOf(outcome)) {
       for (const contact of open) elements.open(contact);
-      mean += share * of(this.between(volts, element));
+      mean += share * elements[what](element, this.between(volts, element));
     }
     return mean;
   }
