@@ -19,6 +19,7 @@ import { numberOf } from './line/record-lines.js';
 import { tokensOf } from './line/tokens.js';
 import { VERB_WORDS, VERBS } from './line/verbs.js';
 import { namesOf } from './names.js';
+import { isSight } from './parse-sight.js';
 
 export type { Query } from './line/context.js';
 
@@ -98,6 +99,13 @@ function parseVerb(cursor: Cursor, context: LineContext): Draft {
       first.at,
       `"${first.text}" alone does not say what was done there`,
       `Start with volts, ohms, beep, look ...: for example volts ${first.text} 11.4`,
+    );
+  const [load] = names.loads.values();
+  if (load !== undefined && isSight(first.lower))
+    throw new LineProblem(
+      first.at,
+      `"${first.text}" alone does not say of what`,
+      `Name the load first: for example ${load} ${first.lower}.`,
     );
   const close =
     nearest(first.text, [

@@ -248,6 +248,14 @@ test('when an event was typed then its echo is never empty', () => {
   }
 });
 
+test('when what was seen is typed without its load then the load is asked for', () => {
+  expect(parseLine('lit', circuit)).toMatchObject({
+    kind: 'error',
+    message: '"lit" alone does not say of what',
+    mend: expect.stringMatching(/^Name the load first: for example H1(\.\w+)? lit\.$/) as string,
+  });
+});
+
 describe('when a control has a name of several words', () => {
   const shelf = async (name: string) => {
     const { circuit: own } = await workbenchOf(name);
