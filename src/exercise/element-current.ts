@@ -47,7 +47,8 @@ export function isDark(decided: Decided, solved: Float64Array, index: number, ra
   return ownVolts(decided, solved, index) - begins < DARK * (ratedVolts - law.forwardVolts);
 }
 
-function inForce({ network, variant }: Decided, index: number): { law: Law; series: number } {
+/** The law that an element obeys, with the item that is fitted and what is wrong with it, and the ohms in series with it. */
+export function inForce({ network, variant }: Decided, index: number): { law: Law; series: number } {
   let { law } = network.elements[index]!;
   let series = 0;
   for (const fault of variant.faults) {

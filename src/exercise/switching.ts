@@ -6,7 +6,7 @@
 import { coilConds } from '../network/cond.js';
 import { BLOWS_FROM, fuseLoad, fusesOf, HOLDS_UP_TO, resetsOf, stillOpen } from '../network/fuse-rule.js';
 import type { CoilCond, Network } from '../network/network.js';
-import { amperes, ownVolts } from './element-current.js';
+import { amperes, inForce, ownVolts } from './element-current.js';
 import type { Phase } from './phases.js';
 import { meanOf, phasesOf } from './phases.js';
 import type { Decided, Physics } from './physics.js';
@@ -64,7 +64,7 @@ export class Switching {
       const phases = await phasesOf(physics, now, this.duties);
       seen.set(`${blown} ${pulledIn}`, { relays: pulledIn, phases });
       const relays = this.moved(now, phases);
-      const fuse = this.blowing(phases, blown);
+      const fuse = this.blowing(now, phases);
       const known = seen.has(`${blown} ${relays}`);
       if (relays !== pulledIn && !known) pulledIn = relays;
       else if (fuse !== 0) blown |= fuse;
@@ -123,12 +123,12 @@ export class Switching {
   }
 
   /** The fuse that opens first under these voltages, as a mask; 0 when all hold. */
-  private blowing(phases: readonly Phase[], blown: number): number {
+  private blowing(now: Decided, phases: readonly Phase[]): number {
     let first = 0;
     let most = 0;
     this.network.fuses.forEach((element, i) => {
-      const { law } = this.network.elements[element]!;
-      if (law.kind !== 'fuse' || (blown >>> i) & 1) return;
+      const { law } = inForce(now, element);
+      if (law.kind !== 'fuse' || (now.blown >>> i) & 1) return;
       const amps = meanOf(phases, ({ decided, volts }) => amperes(decided, volts, element));
       const load = fuseLoad(law, amps);
       const haste = load * around(this.draw, FUSE_SCATTER);

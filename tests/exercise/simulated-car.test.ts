@@ -49,6 +49,17 @@ test('when a short has blown its fuse then the fuse stays open after the repair,
   expect(await see(LEFT)).toBe('lit');
 });
 
+test('when a fuse of too few amperes is in then it blows by its own rating, and one of the right rating holds', async () => {
+  const { act, see, car } = carWith(await workbenchOf('washer'), 'F1:link wrong rating', 1.5);
+  await act({ do: 'operate', control: 'key', position: 'on' });
+  await act({ do: 'operate', control: 'washer lever', position: 'rear' });
+  const pump: Reading = { kind: 'load', load: 'M1', value: 'stopped' };
+  expect([await see(pump), car.openFuses]).toEqual(['stopped', 1]);
+  await act({ do: 'fit new', part: 'F1' });
+  expect(await see(pump)).toBe('runs');
+  expect([car.openFuses, car.hidden]).toEqual([0, []]);
+});
+
 test('when the short is still there then a new fuse blows again', async () => {
   const { act, see, car } = carWith(await workbenchOf('stop-tail'), 'H1.54 short', 0.001);
   await act(BRAKING);
