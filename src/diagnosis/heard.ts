@@ -3,6 +3,7 @@
  * contacts stand in one: what was heard and what was read at the same time belong to the same state.
  */
 import { LOW_IMPEDANCE_VOLTMETER } from '../network/meters.js';
+import type { AddedElement } from '../network/solver-types.js';
 import type { Evidence, EvidenceStep } from './evidence-types.js';
 import type { Observation } from './observe.js';
 import type { Workbench } from './workbench.js';
@@ -44,9 +45,11 @@ export function isHeardOtherwise(still: readonly Observation[], observed: readon
 }
 
 /** An eye, a clamp or a voltmeter changes nothing; a lamp or an ammeter may move a relay, and is off again when it is listened to. */
-function leavesRelays({ kind, hard, added }: Observation): boolean {
+function leavesRelays({ kind, hard, added, quantity }: Observation): boolean {
   const eases = kind === 'load' || kind === 'clamp' || kind === 'volts';
-  return hard && eases && added.every(({ law }) => law !== LOW_IMPEDANCE_VOLTMETER);
+  const loads = ({ a, b, law }: AddedElement) =>
+    law === LOW_IMPEDANCE_VOLTMETER || (law.kind === 'curve' && a === quantity.a && b === quantity.b);
+  return hard && eases && !added.some(loads);
 }
 
 /** The reading as it was given, with what was heard beside it: "silent (#3) while K1 clicked (#9)". */

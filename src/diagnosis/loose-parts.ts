@@ -4,7 +4,7 @@
  */
 import type { Network } from '../network/network.js';
 import type { Solver } from '../network/solver.js';
-import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
+import type { Outcome, Variant } from '../network/solver-types.js';
 
 /** Highest over lowest ohms from which on a part counts as loose (our own figure: contacts and wires stay below). */
 const LOOSE = 30;
@@ -15,23 +15,21 @@ const MOST_ROUNDS = 4;
 /** Volts of a coil, as parts of what they are at nominal values, to which loose parts may bring them (our own figures). */
 const REACH = { low: 0.8, high: 10 };
 
-const known = new WeakMap<Network, boolean>();
+const known = new WeakMap<Network, readonly number[]>();
 
-function hasLooseParts(network: Network): boolean {
+/** Numbers of the loose elements. */
+export function loosePartsOf(network: Network): readonly number[] {
   let loose = known.get(network);
   if (loose === undefined) {
-    loose = network.elements.some(
-      ({ law }) => 'low' in law && 'high' in law && law.high >= LEAST_OHMS && law.high > LOOSE * law.low,
+    loose = network.elements.flatMap(({ law, index }) =>
+      'low' in law && 'high' in law && law.high >= LEAST_OHMS && law.high > LOOSE * law.low ? [index] : [],
     );
     known.set(network, loose);
   }
   return loose;
 }
 
-/** Does it join what is apart in the drawing? Only then do volts hang on sources that pull from both sides. */
-function joins({ kind }: AppliedFault): boolean {
-  return kind === 'bridge' || kind === 'crossed' || kind === 'rehung' || kind === 'stuck';
-}
+const hasLooseParts = (network: Network) => loosePartsOf(network).length > 0;
 
 /** A corner of all tolerances with the network solved there. */
 export interface Corner {
@@ -40,7 +38,8 @@ export interface Corner {
 }
 
 /**
- * The network at the corners that bring what is asked highest and lowest.
+ * The network at the corners that bring what is asked highest and lowest: for each the corners on the way, the farthest last. Where parts
+ * are loose there are two at least, and the last two tell how far looking again from there still moved it.
  * @param signsAt which edge of each element raises what is asked, as things stand in an outcome
  */
 export function farCorners(
@@ -49,8 +48,8 @@ export function farCorners(
   held: Variant,
   nominal: Outcome,
   signsAt: (outcome: Outcome, variant: Variant) => Int8Array,
-): Corner[] {
-  return [1, -1].flatMap((way) => farCorner(network, solver, held, nominal, signsAt, way));
+): Corner[][] {
+  return [1, -1].map((way) => farCorner(network, solver, held, nominal, signsAt, way));
 }
 
 /** The corners on the way to the farthest. @param way 1: highest, -1: lowest */
@@ -62,16 +61,16 @@ function farCorner(
   signsAt: (outcome: Outcome, variant: Variant) => Int8Array,
   way: number,
 ): Corner[] {
-  const rounds = hasLooseParts(network) && held.faults.some(joins) ? MOST_ROUNDS : 1;
+  const again = hasLooseParts(network);
   const corners: Corner[] = [];
   let corner = signsAt(nominal, held).map((sign) => way * sign);
   for (;;) {
     const variant = { ...held, corner };
     const outcome = solver.solve({ ...variant, start: nominal })[0]!;
+    const next = again ? signsAt(outcome, variant).map((sign) => way * sign) : undefined;
     corners.push({ variant, outcome });
-    if (corners.length === rounds) return corners;
-    const next = signsAt(outcome, variant).map((sign) => way * sign);
-    if (next.every((edge, i) => edge === corner[i])) return corners;
+    if (next === undefined || corners.length === MOST_ROUNDS) return corners;
+    if (next.every((edge, i) => edge === corner[i])) return [...corners, { variant, outcome }];
     corner = next;
   }
 }

@@ -99,8 +99,10 @@ export function probe(bench: Workbench, setUp: SetUp, reading: Reading): Probe |
     case 'volts': {
       const [a, b] = [node(bench, reading.red), node(bench, reading.black)];
       const quantity = { a, b, scale: 1, magnitude: false, load: undefined };
-      const law = reading.mode === undefined ? VOLTMETER : LOW_IMPEDANCE_VOLTMETER;
-      return { ...plain, kind: 'volts', added: [...bridges, { a, b, law }], quantity };
+      const law = reading.mode === 'low impedance' ? LOW_IMPEDANCE_VOLTMETER : VOLTMETER;
+      const load =
+        reading.mode === 'loaded' ? [{ a, b, law: testLamp('filament', bench.circuit.nominalVolts) }] : [];
+      return { ...plain, kind: 'volts', added: [...bridges, { a, b, law }, ...load], quantity };
     }
     case 'ohms':
     case 'continuity': {

@@ -21,8 +21,11 @@ import { edgesFor, magnitude, overRated, ratedVolts, readOut } from './read-out.
 import { withUnrest } from './unrest.js';
 import type { Workbench } from './workbench.js';
 
-/** How much of its own width a corner band is widened: the corner picked by the signs at nominal can miss the true one. */
-const CORNER_MARGIN = 0.15;
+/**
+ * How much of its own width a corner band is widened: the corner picked by the signs at nominal values can miss the true one, one that
+ * was looked at again from there and found no farther hardly can.
+ */
+const CORNER_MARGIN = { picked: 0.15, settled: 0.03 };
 
 const NOTHING_READ: Band = { low: 0, high: 0 };
 
@@ -324,12 +327,8 @@ export class Predictor {
     const signsAt = (outcome: Outcome, variant: Variant) =>
       edgesFor(quantity, outcome === nominal ? answer.signs : solver.adjoint(outcome, variant, a, b).signs);
     const corners = farCorners(this.bench.network, solver, held, nominal, signsAt);
-    const values = [{ variant: held, outcome: nominal }, ...corners].flatMap(({ variant, outcome }) =>
-      this.readings(variant, outcome),
-    );
-    const [least, most] = [Math.min(...values), Math.max(...values)];
-    const margin = CORNER_MARGIN * (most - least);
-    const dry = { low: least - margin, high: most + margin };
+    const ways = corners.map((way) => way.map(({ variant, outcome }) => this.readings(variant, outcome)));
+    const dry = widened(this.readings(held, nominal), ways);
     const { low, high } =
       unpowered !== undefined || quantity.through !== undefined
         ? dry
@@ -355,12 +354,8 @@ export class Predictor {
       return first.map((sign, i) => Math.sign(sign - second[i]!));
     };
     const corners = farCorners(this.bench.network, solver, held, nominal, signsAt);
-    const values = [nominal, ...corners.map(({ outcome }) => outcome)].map((outcome) =>
-      this.apart(outcome, faults),
-    );
-    const low = Math.min(...values);
-    const high = Math.max(...values);
-    return { low: low - CORNER_MARGIN * (high - low), high: high + CORNER_MARGIN * (high - low) };
+    const ways = corners.map((way) => way.map(({ outcome }) => [this.apart(outcome, faults)]));
+    return widened([this.apart(nominal, faults)], ways);
   }
 
   private isLive(held: Variant, unpowered: Observation['added']): boolean {
@@ -368,4 +363,25 @@ export class Predictor {
     const { volts } = this.bench.solver(unpowered).solve(held)[0]!;
     return Math.abs(volts[a]! - volts[b]!) > LIVE_VOLTS;
   }
+}
+
+/**
+ * The band that holds all these readings, and what the corners may have missed.
+ * @param ways readings at the corners on the way to either end
+ */
+function widened(nominal: readonly number[], ways: readonly (readonly (readonly number[])[])[]): Band {
+  const values = [...nominal, ...ways.flat(2)];
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const width = high - low;
+  const moved = Math.max(...ways.map((way) => lastMove(way)));
+  const { picked, settled } = CORNER_MARGIN;
+  const margin = Math.min(picked * width, settled * width + moved);
+  return { low: low - margin, high: high + margin };
+}
+
+/** How far the last look moved what is read; no end where there was only one. */
+function lastMove(way: readonly (readonly number[])[]): number {
+  const [before, last] = way.slice(-2);
+  if (before === undefined || last === undefined) return Infinity;
+  return Math.max(...last.map((value, i) => Math.abs(value - before[i]!)));
 }

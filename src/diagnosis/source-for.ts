@@ -81,6 +81,16 @@ function drains(bench: Workbench, setUp: SetUp, { scale, apply }: Fault): boolea
   );
 }
 
+interface Volts {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Inside the other, and narrower. */
+function isWithin(one: Volts, other: Volts): boolean {
+  return one.low >= other.low && one.high <= other.high && one.high - one.low < other.high - other.low;
+}
+
 /** The battery as a finding may assume it: typed beside it, known from this session, or anywhere in its band. */
 export function sourceFor(bench: Workbench, finding: Finding, earlier: readonly Finding[]): Battery {
   const law = sourceLaw(bench.network, bench.circuit.nominalVolts, finding.setUp.engine);
@@ -110,8 +120,10 @@ export function sourceFor(bench: Workbench, finding: Finding, earlier: readonly 
     return [{ low: posts.value - error, high: posts.value + error + sag, setUp: other.setUp }];
   });
   if (known.length === 0) return { source: law, pinned: false };
-  const low = Math.min(...known.map((band) => band.low));
-  const high = Math.max(...known.map((band) => band.high));
+  // "13" says nothing against a 12.44 typed before or after it.
+  const fine = known.filter((band) => !known.some((other) => isWithin(other, band)));
+  const low = Math.min(...fine.map((band) => band.low));
+  const high = Math.max(...fine.map((band) => band.high));
   const lowVolts = Math.max(law.lowVolts, low);
   const highVolts = Math.min(law.highVolts, high);
   if (lowVolts > highVolts) return { source: law, pinned: false };

@@ -139,6 +139,7 @@ function ownCost(
 export function costOf(reading: Reading) {
   switch (reading.kind) {
     case 'volts':
+      if (reading.mode === 'loaded') return 'loaded';
       return reading.black === 'bat-' || reading.black === 'bat+' ? 'probe' : 'far-probe';
     case 'test lamp':
       return 'probe';

@@ -5,6 +5,7 @@
 import type { Circuit } from '../circuit/circuit.js';
 import type { Action, Event, Reading, Recorded } from '../session/events.js';
 import { parseLine, type Line, type Query } from '../session/parse-line.js';
+import { drawsLampCurrent } from '../session/test-lamp.js';
 import type { Tool } from './exercise.js';
 
 export type StudentLine =
@@ -56,8 +57,9 @@ export function toolFor(event: Event): Tool | undefined {
   return event.type === 'did' ? toolOfAction(event.action) : undefined;
 }
 
-function toolOf({ kind }: Reading): Tool | undefined {
-  switch (kind) {
+function toolOf(reading: Reading): Tool | undefined {
+  if (drawsLampCurrent(reading)) return 'test lamp';
+  switch (reading.kind) {
     case 'volts':
       return 'voltmeter';
     case 'ohms':

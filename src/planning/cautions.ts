@@ -6,6 +6,7 @@ import type { Circuit, Part, PointId } from '../circuit/circuit.js';
 import type { Step } from '../session/case.js';
 import type { Action, Event, Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
+import { drawsLampCurrent } from '../session/test-lamp.js';
 import { CAUTION_TEXTS, type CautionId } from './caution-texts.js';
 import { jumperModuleCautions, testLampCautions } from './module-cautions.js';
 import { mayBeLive, plainPoint, reachable } from './live-line.js';
@@ -93,7 +94,7 @@ function aboutReading(
   if (reading.kind === 'amps') ids.add('amps-series');
   else if (reading.kind !== 'test lamp' && lastMeterTest(before.timeline ?? []) === 'amps')
     ids.add('meter-sockets');
-  if (reading.kind === 'test lamp' && reading.lamp === 'filament') {
+  if (drawsLampCurrent(reading)) {
     const onModule = testLampCautions(circuit, setUp, points);
     for (const id of onModule.length > 0 ? onModule : (['test-lamp-modules'] as const)) ids.add(id);
   }

@@ -4,12 +4,13 @@
  */
 import { drivenSetUps, standingOf } from '../diagnosis/evidence.js';
 import { placedFaults, placedFuses } from '../diagnosis/fitted.js';
+import { loosePartsOf } from '../diagnosis/loose-parts.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import { sourceElement } from '../network/conditions.js';
 import { momentsOf } from '../network/phases.js';
 import type { Adjoint, Solver } from '../network/solver.js';
 import type { AddedElement, AppliedFault, Outcome, Variant } from '../network/solver-types.js';
-import type { Law } from '../network/network.js';
+import type { Law, Network } from '../network/network.js';
 import type { Case } from '../session/case.js';
 import type { SetUp } from '../session/setup.js';
 import { batteryRead } from './battery-read.js';
@@ -30,7 +31,7 @@ export interface Forecast {
   readonly ohms: Map<number, number>;
   /** Where something flashes or chatters: the moments between which it does. */
   readonly moments: readonly Forecast[] | undefined;
-  /** Where a breaker that cools by itself may be open or closed: each way of it. */
+  /** Where a breaker that cools by itself may be open or closed, or a module may draw next to nothing: each way of it. */
   readonly ways: readonly Forecast[] | undefined;
 }
 
@@ -53,6 +54,8 @@ const MOST_KEPT = 40_000;
 const NOTHING = { amps: 1e-7, volts: 1e-6 };
 /** The same for one ampere fed in between the probes. */
 const NO_SHARE = { amps: 1e-6, volts: 1e-4 };
+/** A difference that a meter shows for sure. */
+const SHOWS_VOLTS = 0.1;
 /** From here on further ohms in series change nothing: it is open already. */
 const OPEN_OHMS = 1e8;
 
@@ -122,21 +125,26 @@ export class Forecaster {
     // may that cools by itself: it goes on opening and closing.
     const outcomes = idle ? [healthy] : solver.solve({ ...variant, start: healthy });
     const outcome = outcomes.at(-1)!;
-    const forecastOf = (one: Outcome, moments: readonly Outcome[]): Forecast => ({
+    const forecastOf = (one: Outcome, moments: readonly Outcome[], stood = variant): Forecast => ({
       stand,
       outcome: one,
-      variant,
+      variant: stood,
       idle,
       pieces: undefined,
       ohms: new Map(),
-      moments: moments.length < 2 ? undefined : moments.map((moment) => forecastOf(moment, [])),
+      moments: moments.length < 2 ? undefined : moments.map((moment) => forecastOf(moment, [], stood)),
       ways: undefined,
     });
     const momentsAt = (one: Outcome) => momentsOf(one, solver.flashers);
     const forecast = forecastOf(outcome, outcome.chatters ? outcomes : momentsAt(outcome));
     const recloses = outcomes.some((other) => ((other.blown ^ outcome.blown) & solver.closeAgain) !== 0);
-    if (!recloses) return forecast;
-    return { ...forecast, ways: outcomes.map((way) => forecastOf(way, momentsAt(way))) };
+    if (recloses) return { ...forecast, ways: outcomes.map((way) => forecastOf(way, momentsAt(way))) };
+    const quiet = idle || outcome.chatters ? undefined : quietly(network, stand, variant, outcome);
+    if (quiet === undefined) return forecast;
+    return {
+      ...forecast,
+      ways: [forecast, forecastOf(quiet.outcome, momentsAt(quiet.outcome), quiet.variant)],
+    };
   }
 
   private stand(setUp: SetUp): Stand {
@@ -230,6 +238,26 @@ export class Forecaster {
     }
     return Math.abs(solver.adjoint(outcome, variant, a, b).ohms);
   }
+}
+
+/**
+ * The same with all that may be anything over a wide range at its quietest, as a module that does not say what it draws; undefined
+ * where that makes no difference: behind a bad joint then no volts speak for or against it.
+ */
+function quietly(
+  network: Network,
+  { solver, added }: Stand,
+  variant: Variant,
+  outcome: Outcome,
+): { readonly outcome: Outcome; readonly variant: Variant } | undefined {
+  const loose = loosePartsOf(network);
+  if (loose.length === 0) return undefined;
+  const corner = new Int8Array(network.elements.length + added.length);
+  for (const element of loose) corner[element] = -1;
+  const quiet = { ...variant, corner };
+  const other = solver.solve({ ...quiet, start: outcome }).at(-1)!;
+  const moved = other.volts.some((volts, node) => Math.abs(volts - outcome.volts[node]!) > SHOWS_VOLTS);
+  return moved ? { outcome: other, variant: quiet } : undefined;
 }
 
 function withVolts(law: Law, volts: number): Law {

@@ -82,6 +82,7 @@ function pointsOf(reading: Reading): readonly string[] {
 function bareOf(reading: Reading): Candidate['bare'] {
   switch (reading.kind) {
     case 'volts':
+      if (reading.mode === 'loaded') return 'loaded';
       return reading.black === 'bat-' ? 'probe' : 'far-probe';
     case 'test lamp':
       return 'probe';

@@ -19,7 +19,8 @@ function askedIn(bench: Workbench, reading: Reading): string {
     case 'continuity':
     case 'test lamp': {
       const nodes = [reading.red, reading.black].map((point) => bench.network.points.get(point) ?? -1);
-      return `${reading.kind} ${nodes.sort((a, b) => a - b).join()}`;
+      const lamp = reading.kind === 'volts' && reading.mode === 'loaded' ? ' loaded' : '';
+      return `${reading.kind}${lamp} ${nodes.sort((a, b) => a - b).join()}`;
     }
     case 'load':
       return `load ${reading.load}`;
@@ -58,10 +59,15 @@ export function askedAlready(
       const question = questionOf(bench, forecaster, setUp, reading);
       const count = (times.get(question) ?? 0) + 1;
       times.set(question, count);
-      if (i > since || count >= OFTEN) asked.add(question);
+      if ((i > since && !isRounded(reading)) || count >= OFTEN) asked.add(question);
     } else if (step.action.do === 'wiggle') asked.add(`wiggle ${step.action.at}`);
   });
   return asked;
+}
+
+/** Whole volts from a meter that shows hundredths: the same question gets a better answer when its digits are written down. */
+export function isRounded(reading: Reading): boolean {
+  return reading.kind === 'volts' && reading.value.step >= 1;
 }
 
 /** Findings since most of the suspicion was last disturbed. */

@@ -19,9 +19,12 @@ export function figureOf(bench: Workbench, forecaster: Forecaster, reading: Read
   switch (reading.kind) {
     case 'volts': {
       const [a, b] = [node(reading.red), node(reading.black)];
+      const lamp = reading.mode === 'loaded' ? testLamp('filament', circuit.nominalVolts) : undefined;
       return (forecast) => {
         const volts = forecast.outcome.volts[a]! - forecast.outcome.volts[b]!;
-        return Math.abs(volts) > 1e-3 && !forecaster.joined(forecast, a, b) ? 0 : volts;
+        if (Math.abs(volts) > 1e-3 && !forecaster.joined(forecast, a, b)) return 0;
+        if (lamp === undefined) return volts;
+        return Math.sign(volts) * loaded(lamp, Math.abs(volts), forecaster.ohmsBetween(forecast, a, b));
       };
     }
     case 'ohms': {

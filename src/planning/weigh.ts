@@ -4,6 +4,7 @@ import type { Workbench } from '../diagnosis/workbench.js';
 import type { Case } from '../session/case.js';
 import type { Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
+import { drawsLampCurrent } from '../session/test-lamp.js';
 import { Agreement } from './agreement.js';
 import { surroundingsOf } from './battery-known.js';
 import type { Candidate } from './candidate.js';
@@ -21,7 +22,7 @@ import { likelyFaults } from './likely.js';
 import type { Span, Surroundings } from './outcome-classes.js';
 import { classifierFor, hullOf } from './outcome-classes.js';
 import type { Member } from './outcome-words.js';
-import { askedAlready, questionOfCandidate, undisturbed } from './questions.js';
+import { askedAlready, isRounded, questionOfCandidate, undisturbed } from './questions.js';
 import { figureOf, figuresIn } from './reads.js';
 
 export interface Weighed extends Cost {
@@ -198,7 +199,8 @@ export class Scales {
   /** Solves for each version, as if none had been done in an earlier call: the same question gets the same answer. */
   private workOf({ reading, setUp }: Candidate, solved: ReadonlySet<string>): number {
     const fresh = solved.has(this.forecaster.key(setUp)) ? 0 : 1;
-    return fresh + (reading.kind === 'ohms' || reading.kind === 'test lamp' ? OHMS_WORK : READ_WORK);
+    const ohms = reading.kind === 'ohms' || reading.kind === 'test lamp' || drawsLampCurrent(reading);
+    return fresh + (ohms ? OHMS_WORK : READ_WORK);
   }
 
   /** One test of somebody's choice; undefined where its reading is not forecast. */
@@ -282,7 +284,7 @@ export class Scales {
   private answers(): { readonly kind: Reading['kind']; readonly outlook: Outlook }[] {
     const { bench, session, diagnosis } = this;
     return findingsOf({ ...session, timeline: undisturbed(bench, session, diagnosis.suspects) })
-      .filter(({ evidence }) => evidence !== 'told')
+      .filter(({ evidence, reading }) => evidence !== 'told' && !isRounded(reading))
       .flatMap(({ reading, setUp }) => {
         const outlook = this.outlook({ reading, setUp, wiggle: undefined });
         return outlook === undefined ? [] : [{ kind: reading.kind, outlook }];

@@ -37,12 +37,17 @@ export function describeLoad(circuit: Circuit, load: string): string {
   return words.length === 0 ? load : `${load} (${words.join(', ')})`;
 }
 
+const VOLTS_MODES = {
+  'low impedance': ', low-impedance meter',
+  loaded: ', with a test lamp across',
+} as const;
+
 /** Value with unit and every probe point. */
 export function describeReading(circuit: Circuit, reading: Reading): string {
   const place = (name: string): string => describePlace(circuit, name);
   switch (reading.kind) {
     case 'volts':
-      return `${formatTyped(reading.value, 'volts')}: red ${place(reading.red)}, black ${place(reading.black)}${reading.mode === undefined ? '' : ', low-impedance meter'}`;
+      return `${formatTyped(reading.value, 'volts')}: red ${place(reading.red)}, black ${place(reading.black)}${reading.mode === undefined ? '' : VOLTS_MODES[reading.mode]}`;
     case 'ohms': {
       const value = reading.value === 'OL' ? 'OL (no end value)' : formatTyped(reading.value, 'ohms');
       return `${value}: between ${place(reading.red)} and ${place(reading.black)}`;

@@ -100,7 +100,7 @@ const READING = choice('kind', 'a reading like {kind: volts, red: X3.1h, black: 
     red,
     black,
     value: volts,
-    'mode?': oneOf('low impedance'),
+    'mode?': oneOf('low impedance', 'loaded'),
   }),
   ohms: group('kind', 'a reading in ohms', { red, black, value: ohms }),
   continuity: group('kind', 'an answer of the buzzer', { red, black, value: oneOf('beep', 'no beep') }),

@@ -42,7 +42,7 @@ export type Reading =
       readonly red: PointId;
       readonly black: PointId;
       readonly value: Typed;
-      readonly mode?: 'low impedance';
+      readonly mode?: VoltsMode;
     }
   | { readonly kind: 'ohms'; readonly red: PointId; readonly black: PointId; readonly value: Typed | 'OL' }
   | {
@@ -75,6 +75,9 @@ export type Reading =
     }
   /** How a part, wire or contact looks: ranks, never rules out. */
   | { readonly kind: 'look'; readonly at: string; readonly value: Look };
+
+/** How a voltmeter is used that does not just look on: `loaded` = with a filament test lamp across the same two points. */
+export type VoltsMode = 'low impedance' | 'loaded';
 
 export type Action =
   | { readonly do: 'operate'; readonly control: string; readonly position: string }

@@ -17,7 +17,9 @@ async function minutesOfNext(costs: readonly string[]): Promise<number> {
 test('when every test takes longer by my own costs then the suggested one does', async () => {
   await at.run(['new', REVERSING, '--session', 's.journal']);
   await at.run(['record', '--session', 's.journal', 'fails H1 when key on, gear reverse']);
-  const own = ['look', 'watch', 'probe', 'far-probe', 'clamp', 'ohms', 'scan'].map((key) => `${key}: 30 min`);
+  const own = ['look', 'watch', 'probe', 'far-probe', 'loaded', 'clamp', 'ohms', 'scan'].map(
+    (key) => `${key}: 30 min`,
+  );
   await at.file('mine.yaml', own.join('\n'));
   const usual = await minutesOfNext([]);
   expect(usual).toBeLessThan(30);

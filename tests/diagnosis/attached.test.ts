@@ -1,4 +1,4 @@
-/** Test lamps in place of fuses hang on the circuit in every reading; a low-impedance meter loads what it reads. */
+/** Test lamps in place of fuses hang on the circuit in every reading; a low-impedance meter, and a lamp beside one, load what is read. */
 import { describe, expect, test } from 'vitest';
 import { kinds } from '../session/kinds-circuit.js';
 import { Asked } from './asked.js';
@@ -52,6 +52,21 @@ describe('a voltmeter in its low-impedance mode', () => {
   test('when the way is whole then it reads full volts', () => {
     expect(asked.agrees(['key on', 'out H1', 'volts lowz F1.2 12.6/12.6'])).toBe(true);
     expect(asked.agrees(['key on', 'out H1', 'volts lowz F1.2 9.4/12.6'])).toBe(false);
+  });
+});
+
+describe('a voltmeter with a test lamp across its probes', () => {
+  // A test lamp of 4 W takes a third of an ampere (trade notes §7: 3 to 5 W): 3 ohm before it steal about a volt.
+  const poor = asked.open('F1.1', 3);
+  test('when a joint of a few ohms feeds the open end then it reads less, and without the lamp it does not', () => {
+    expect(asked.agrees(['key on', 'out H1', 'volts loaded F1.2 11.6/12.6'], poor)).toBe(true);
+    expect(asked.agrees(['key on', 'out H1', 'volts loaded F1.2 12.5/12.6'], poor)).toBe(false);
+    expect(asked.agrees(['key on', 'out H1', 'volts F1.2 12.6/12.6'], poor)).toBe(true);
+  });
+  test('when the way is whole then it reads full volts, and on a dead line nothing', () => {
+    expect(asked.agrees(['key on', 'out H1', 'volts loaded F1.2 12.5/12.6'])).toBe(true);
+    expect(asked.agrees(['prove volts', 'out H1 F1', 'volts loaded F1.2 0.0/12.6'])).toBe(true);
+    expect(asked.agrees(['prove volts', 'out H1 F1', 'volts loaded F1.2 12.5/12.6'])).toBe(false);
   });
 });
 

@@ -74,6 +74,13 @@ const INSTRUMENTS: readonly Instrument[] = [
     ],
   },
   {
+    row: 'voltmeter, test lamp across',
+    ask: (bench, setUp, turn) => [
+      setUp,
+      { kind: 'volts', mode: 'loaded', ...pair(bench, turn), value: BLANK },
+    ],
+  },
+  {
     row: 'ohmmeter',
     ask: (bench, setUp, turn) => [setUp, { kind: 'ohms', ...pair(bench, turn), value: BLANK }],
   },

@@ -101,4 +101,10 @@ test('when a module seems dead then its supply and ground are loaded as they sta
     ...['testlamp A1.30', 'testlamp A1.31 bat+', 'testlamp A2.30', 'testlamp A2.31 bat+'],
     ...['testlamp A3.30', 'testlamp A3.31 bat+'],
   ]);
+  const loaded = tests.flatMap(({ reading, line }) =>
+    reading.kind === 'volts' && reading.mode === 'loaded' ? [line] : [],
+  );
+  expect([...new Set(loaded)].sort()).toEqual([
+    ...['volts loaded A1.30 A1.31', 'volts loaded A2.30 A2.31', 'volts loaded A3.30 A3.31'],
+  ]);
 });

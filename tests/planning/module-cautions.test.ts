@@ -60,11 +60,17 @@ const lamp = (red: string): Event => ({
   type: 'found',
   reading: { kind: 'test lamp', red, black: 'bat-', value: 'lit', lamp: 'filament' },
 });
+const loaded = (red: string): Event => ({
+  type: 'found',
+  reading: { kind: 'volts', red, black: 'bat-', value: { value: 12, step: 0.1 }, mode: 'loaded' },
+});
 const jumper = (a: string, b: string): Event => ({ type: 'did', action: { do: 'jumper', between: [a, b] } });
 
 test.each([
   ['a test lamp on an output line', lamp('X7.5c'), 'test-lamp-module', 'stop'],
   ['a test lamp on the supply', lamp('A1.30'), 'test-lamp-modules', 'note'],
+  ['a test lamp beside a voltmeter on an output line', loaded('X7.5c'), 'test-lamp-module', 'stop'],
+  ['a test lamp beside a voltmeter on an airbag line', loaded('X6.1h'), 'airbag-line', 'refused'],
   ['a jumper from an output that feeds to body', jumper('X7.5h', 'body'), 'jumper-module-output', 'refused'],
   [
     'a jumper from feed to an output that grounds',

@@ -27,6 +27,10 @@ test.each<[line: string, echo: string, after?: readonly string[]]>([
     'volts lowz F1.2 3.2',
     '3.2 V: red F1.2 (left fuse terminal 2), black battery negative, low-impedance meter, everything at rest',
   ],
+  [
+    'volts loaded F1.2 H1.31 12.3',
+    '12.3 V: red F1.2 (left fuse terminal 2), black H1.31 (left lamp terminal 31), with a test lamp across, everything at rest',
+  ],
   ['prove clamp', 'clamp: the meter was shown to work'],
   ['prove scan', 'the scan tool was shown to work'],
 ])('when %j is recorded then it is echoed in full', (line, echo, after = []) => {

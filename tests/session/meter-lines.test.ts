@@ -1,4 +1,4 @@
-/** Clamp, lamp in place of a fuse, scan tool, low-impedance voltmeter, and what the newer kinds of loads do. */
+/** Clamp, lamp in place of a fuse, scan tool, low-impedance or loaded voltmeter, and what the newer kinds of loads do. */
 import { describe, expect, test } from 'vitest';
 import { parseLine } from '../../src/session/parse-line.js';
 import { eventsIn, kinds, recordKinds } from './kinds-circuit.js';
@@ -21,6 +21,10 @@ test.each<[string, object, after?: readonly string[]]>([
   [
     'drop low-z F1 0.1',
     { kind: 'volts', red: 'F1.1', black: 'F1.2', value: { value: 0.1, step: 0.1 }, mode: 'low impedance' },
+  ],
+  [
+    'volts loaded F1.2 H1.31 12.3',
+    { kind: 'volts', red: 'F1.2', black: 'H1.31', value: { value: 12.3, step: 0.1 }, mode: 'loaded' },
   ],
   ['drop F1 12 mV', { kind: 'volts', red: 'F1.1', black: 'F1.2', value: { value: 0.012, step: 0.001 } }],
   ['drop F1 1.2mV', { kind: 'volts', red: 'F1.1', black: 'F1.2', value: { value: 0.0012, step: 0.0001 } }],

@@ -113,7 +113,8 @@ function question(
   const black = draw() < 0.8 ? 'bat-' : pick(points);
   const red = pick(points.filter((point) => point !== black));
   if (roll < 0.4 && loads.length > 0) return { kind: 'load', load: pick(loads), value: 'off' };
-  if (roll < 0.8) return { kind: 'volts', red, black, value: BLANK };
+  if (roll < 0.7) return { kind: 'volts', red, black, value: BLANK };
+  if (roll < 0.8) return { kind: 'volts', red, black, value: BLANK, mode: 'loaded' };
   if (roll < 0.92) return { kind: 'ohms', red, black, value: BLANK };
   return {
     kind: 'test lamp',

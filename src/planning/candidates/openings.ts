@@ -5,6 +5,7 @@
 import type { Circuit, Part } from '../../circuit/circuit.js';
 import type { SetUp } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
+import { BLANK } from '../candidate.js';
 import { testLampCautions } from '../module-cautions.js';
 import { pointsAt } from '../reach.js';
 import { watch } from './loads.js';
@@ -60,9 +61,32 @@ export function loadedModules({ bench, conditions, parts, points }: Scope): Cand
       )
         .map(([terminal, clip]) => ({ point: `${id}.${terminal}`, clip }))
         .filter(({ point }) => points.some((open) => open.point === point))
-        .map(({ point, clip }) => testLamp(circuit, setUp, point, clip)),
+        .map(({ point, clip }) => testLamp(circuit, setUp, point, clip))
+        .concat(loadedVolts(points, setUp, id, supply, ground)),
     ),
   );
+}
+
+/** A meter beside the lamp tells of the few ohms at which a lamp is as bright as ever, in feed and ground at once. */
+function loadedVolts(
+  points: Scope['points'],
+  setUp: SetUp,
+  module: string,
+  supply: string,
+  ground: string,
+): Candidate[] {
+  const [red, black] = [`${module}.${supply}`, `${module}.${ground}`];
+  if (![red, black].every((end) => points.some(({ point }) => point === end))) return [];
+  return [
+    {
+      line: `volts loaded ${red} ${black}`,
+      words: `volts with a test lamp across, both on supply and ground of ${module}: red and tip ${red}, black and clip ${black}`,
+      setUp,
+      reading: { kind: 'volts', red, black, value: BLANK, mode: 'loaded' },
+      bare: 'loaded',
+      at: [red, black],
+    },
+  ];
 }
 
 const POSTS = ['bat-', 'bat+'] as const;

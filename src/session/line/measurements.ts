@@ -1,6 +1,6 @@
 /** Meter and test-lamp lines: `volts X3.1h 11.4/12.4`, `drop GP2 bat- 0.8`, `ohms F4 0.1`, `beep A B yes`, `testlamp X3.1h lit`. */
 import { terminalsOf } from '../../circuit/circuit.js';
-import type { Reading, Typed } from '../events.js';
+import type { Reading, Typed, VoltsMode } from '../events.js';
 import {
   isOverRange,
   parseContinuity,
@@ -22,7 +22,7 @@ export type Measured =
 
 /** Black left out = battery negative. */
 export function takeVolts(cursor: Cursor, context: LineContext): Measured {
-  const mode = takeLowImpedance(cursor, context);
+  const mode = takeMode(cursor, context);
   const red = takePoint(cursor, context);
   const black = otherPoint(cursor, context) ?? 'bat-';
   return volts(cursor, red, black, mode);
@@ -30,7 +30,7 @@ export function takeVolts(cursor: Cursor, context: LineContext): Measured {
 
 /** Two points, or one name for what lies between: a two-terminal part, a wire, a connector pin. */
 export function takeDrop(cursor: Cursor, context: LineContext): Measured {
-  const mode = takeLowImpedance(cursor, context);
+  const mode = takeMode(cursor, context);
   cursor.skipNoise(PROBE_NOISE);
   const across = takeAcross(cursor, context, '');
   const red = across?.ends[0] ?? takePoint(cursor, context);
@@ -99,16 +99,21 @@ export function takeTestLamp(cursor: Cursor, context: LineContext): Measured {
   }));
 }
 
-/** `lowz` before the points: the meter in its low-impedance mode. */
-function takeLowImpedance(cursor: Cursor, { names }: LineContext): boolean {
+const MODES: ReadonlyMap<string, VoltsMode> = new Map([
+  ...['lowz', 'low-z', 'loz', 'low-impedance'].map((word) => [word, 'low impedance'] as const),
+  ...['loaded', 'underload', 'with-lamp'].map((word) => [word, 'loaded'] as const),
+]);
+
+/** Before the points: `lowz` = the meter in its low-impedance mode, `loaded` = with a test lamp across the same points. */
+function takeMode(cursor: Cursor, { names }: LineContext): VoltsMode | undefined {
   const word = cursor.peek()?.lower;
-  if (word === undefined || names.points.has(word) || names.parts.has(word)) return false;
-  if (!['lowz', 'low-z', 'loz', 'low-impedance'].includes(word)) return false;
-  cursor.skip(1);
-  return true;
+  if (word === undefined || names.points.has(word) || names.parts.has(word)) return undefined;
+  const mode = MODES.get(word);
+  if (mode !== undefined) cursor.skip(1);
+  return mode;
 }
 
-function volts(cursor: Cursor, red: string, black: string, lowImpedance: boolean): Measured {
+function volts(cursor: Cursor, red: string, black: string, mode: VoltsMode | undefined): Measured {
   if (red === black)
     throw new LineProblem(cursor.at, `Both probes are on ${red}`, 'Name two different points.');
   return takeValue(
@@ -119,7 +124,7 @@ function volts(cursor: Cursor, red: string, black: string, lowImpedance: boolean
       red,
       black,
       value,
-      ...(lowImpedance ? { mode: 'low impedance' as const } : {}),
+      ...(mode === undefined ? {} : { mode }),
     }),
     ({ battery }) => battery,
   );

@@ -81,7 +81,7 @@ export const VERBS: readonly (readonly [heading: string, verbs: readonly Verb[]]
       verb(
         'volts|volt|v',
         'volts X3.1h 11.4/12.4',
-        'black on bat- unless a second point follows; /12.4 = at the battery; volts lowz ... = low-impedance mode',
+        'black on bat- unless a second point follows; /12.4 = at the battery; volts lowz ... = low-impedance mode, volts loaded ... = with a test lamp across',
         measuredLine(takeVolts),
       ),
       verb(
