@@ -6,11 +6,12 @@ import type { Action } from '../session/events.js';
 import { isResettable } from '../session/fuse-places.js';
 
 export function repairAction(
-  { network }: Workbench,
+  { network, circuit }: Workbench,
   { owner, inHousing, contact, part, site, repair }: Fault,
 ): Action {
   if (owner === 'item' || inHousing) return { do: 'fit new', part };
-  if (contact) return { do: 'clean', at: network.points.has(site) ? site : part };
+  const whole = circuit.parts.get(part)?.type === 'module' || !network.points.has(site);
+  if (contact) return { do: 'clean', at: whole ? part : site };
   return { do: 'repair', at: part, how: repair.how };
 }
 

@@ -63,6 +63,16 @@ describe('a voltmeter with a test lamp across its probes', () => {
     expect(asked.agrees(['key on', 'out H1', 'volts loaded F1.2 12.5/12.6'], poor)).toBe(false);
     expect(asked.agrees(['key on', 'out H1', 'volts F1.2 12.6/12.6'], poor)).toBe(true);
   });
+  test('when a kilohm feeds it then hardly anything is left, whatever the lamp', () => {
+    // Trade notes §7: 1 kohm in series and a 3 W lamp at its hot 48 ohm leave 0.58 V of 12.6 V, and a cold filament less.
+    const leaky = asked.open('F1.1', 1000);
+    for (const volts of ['0.05', '0.1'])
+      expect(
+        asked.agrees(['prove volts', 'key on', 'out H1', `volts loaded F1.2 ${volts}/12.6`], leaky),
+      ).toBe(true);
+    for (const volts of ['0.58', '12.6'])
+      expect(asked.agrees(['key on', 'out H1', `volts loaded F1.2 ${volts}/12.6`], leaky)).toBe(false);
+  });
   test('when the way is whole then it reads full volts, and on a dead line nothing', () => {
     expect(asked.agrees(['key on', 'out H1', 'volts loaded F1.2 12.5/12.6'])).toBe(true);
     expect(asked.agrees(['prove volts', 'out H1 F1', 'volts loaded F1.2 0.0/12.6'])).toBe(true);

@@ -48,3 +48,13 @@ test('when a terminal has a letter at its end then cleaning it mends it, and a s
   expect(isMendedBy({ do: 'clean', at: 'X3.1h' }, joint('X3.1'))).toBe(true);
   expect(isMendedBy({ do: 'clean', at: 'W4c' }, joint('W4'))).toBe(false);
 });
+
+test('when one contact of a module is to be cleaned then all of its plug are, in one repair', async () => {
+  const bench = await workbenchOf('can-pair');
+  const contacts = bench.faults.filter(({ part, contact }) => part === 'A3' && contact);
+  expect(contacts.map(({ site }) => site)).toEqual(expect.arrayContaining(['A3.30', 'A3.31', 'A3.54']));
+  expect(new Set(contacts.map(({ repair }) => repair.how)).size).toBe(1);
+  const action = repairAction(bench, contacts[0]!);
+  expect(action).toEqual({ do: 'clean', at: 'A3' });
+  expect(mendedBy(bench, action)).toEqual(contacts);
+});

@@ -72,6 +72,9 @@ function jointRepair(part: Part, site: string): Repair {
       return { how: `remake the splice ${name}`, minutes: WORK.splice, price: 1 };
     case 'connector':
       return { how: `clean and seat the pins of connector ${name}`, minutes: WORK.clean, price: 0 };
+    // All its terminals sit in one plug: whoever cleans one of them cleans them all.
+    case 'module':
+      return { how: `clean and seat the contacts of ${name}`, minutes: WORK.clean, price: 0 };
     default:
       return {
         how: `clean and tighten the contacts of ${name} at terminal ${terminalAt(part, site)}`,
