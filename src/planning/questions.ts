@@ -35,8 +35,9 @@ function askedIn(bench: Workbench, reading: Reading): string {
   }
 }
 
-/** A question is not put a third time. */
+/** A question is not put a third time; answered in whole volts, not a fourth. */
 const OFTEN = 2;
+const ROUNDED_OFTEN = 3;
 
 /**
  * What was read in this session already, and which wiggles were done. What was read before most of the suspicion was last disturbed
@@ -57,7 +58,7 @@ export function askedAlready(
       const { setUp, reading, evidence } = step.finding;
       if (evidence === 'told') return;
       const question = questionOf(bench, forecaster, setUp, reading);
-      const count = (times.get(question) ?? 0) + 1;
+      const count = (times.get(question) ?? 0) + (isRounded(reading) ? OFTEN / ROUNDED_OFTEN : 1);
       times.set(question, count);
       if ((i > since && !isRounded(reading)) || count >= OFTEN) asked.add(question);
     } else if (step.action.do === 'wiggle') asked.add(`wiggle ${step.action.at}`);

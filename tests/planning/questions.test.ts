@@ -21,9 +21,10 @@ test('when volts were read to a tenth then they are not asked for again', async 
   expect(await isAsked('volts F4.2 12.4')).toBe(true);
 });
 
-test('when only whole volts were typed then they are asked for once more, and not a third time', async () => {
+test('when only whole volts were typed then they are asked for again, and not a fourth time', async () => {
   expect(await isAsked('volts F4.2 12')).toBe(false);
-  expect(await isAsked('volts F4.2 12', 'volts F4.2 12')).toBe(true);
+  expect(await isAsked('volts F4.2 12', 'volts F4.2 12')).toBe(false);
+  expect(await isAsked('volts F4.2 12', 'volts F4.2 12', 'volts F4.2 12')).toBe(true);
 });
 
 test('when a test lamp was across then the bare volts are another question', async () => {
