@@ -7,6 +7,7 @@ import type { Reading } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import type { Candidate } from './candidate.js';
 import type { Forecaster } from './forecast.js';
+import { forecasterOf } from './forecast.js';
 
 export function questionOf(bench: Workbench, forecaster: Forecaster, setUp: SetUp, reading: Reading): string {
   return `${forecaster.key(setUp)}#${askedIn(bench, reading)}`;
@@ -69,6 +70,18 @@ export function askedAlready(
 /** Whole volts from a meter that shows hundredths: the same question gets a better answer when its digits are written down. */
 export function isRounded(reading: Reading): boolean {
   return reading.kind === 'volts' && reading.value.step >= 1;
+}
+
+/** Was this read before in the same set-up, and only whole volts written down? */
+export function wasRounded(bench: Workbench, session: Case, candidate: Candidate): boolean {
+  const forecaster = forecasterOf(bench, session);
+  const question = questionOfCandidate(bench, forecaster, candidate);
+  return session.timeline.some(
+    (step) =>
+      step.kind === 'finding' &&
+      isRounded(step.finding.reading) &&
+      questionOf(bench, forecaster, step.finding.setUp, step.finding.reading) === question,
+  );
 }
 
 /** Findings since most of the suspicion was last disturbed. */

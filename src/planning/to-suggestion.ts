@@ -10,8 +10,12 @@ import { lineOf } from './changes.js';
 import { actionsOf } from './cost.js';
 import type { Member } from './outcome-words.js';
 import { outcomesOf, wiggleOutcomes } from './outcome-words.js';
+import { wasRounded } from './questions.js';
 import type { Suggestion } from './suggestion.js';
 import type { Weighed } from './weigh.js';
+
+/** For what was read before and typed in whole volts. */
+const DIGITS = 'the digits after the point tell this time';
 
 /** @param members the likely faults with what each would read in it */
 export function toSuggestion(
@@ -28,7 +32,7 @@ export function toSuggestion(
     actions,
     setUp,
     reading,
-    words,
+    words: wasRounded(bench, session, candidate) ? `${words}; ${DIGITS}` : words,
     minutes,
     gain,
     separates,

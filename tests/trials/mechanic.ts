@@ -1,11 +1,13 @@
 /** The person of a simulated session: works on the vehicle, reads it, writes everything down, asks the program what it means. */
 import { diagnose } from '../../src/diagnosis/diagnose.js';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis-types.js';
+import { sameSetUp } from '../../src/diagnosis/evidence.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import type { Car } from '../../src/exercise/car.js';
 import type { Draw } from '../../src/exercise/random.js';
 import { workedMilliseconds } from './clock.js';
 import { actionsBetween } from '../../src/planning/changes.js';
+import { isRounded } from '../../src/planning/questions.js';
 import { edit } from '../../src/session/actions.js';
 import type { Case } from '../../src/session/case.js';
 import type { Action, Event, Reading, Recorded } from '../../src/session/events.js';
@@ -16,6 +18,8 @@ import type { SetUp } from '../../src/session/setup.js';
 
 /** Chance that battery volts are typed beside a reading. */
 const BATTERY_BESIDE = 0.25;
+/** Looks at the display until the digits are written down. */
+const MOST_TRIES = 8;
 
 export class Mechanic {
   readonly recorded: Recorded[] = [];
@@ -71,14 +75,29 @@ export class Mechanic {
    * number, or undefined where the meter refused.
    */
   async read(reading: Reading): Promise<number | undefined> {
-    const answer = await this.timed(() => this.car.answer(this.setUp, reading));
+    let answer = await this.timed(() => this.car.answer(this.setUp, reading));
     if (answer === undefined) return undefined;
+    // Asked for the digits, this person writes them down.
+    for (let tries = 0; tries < MOST_TRIES && isRounded(answer.reading) && this.wasRounded(reading); tries++)
+      answer = (await this.timed(() => this.car.answer(this.setUp, reading))) ?? answer;
     const mode = modeOf(answer.reading);
     if (mode !== undefined && isZeroLike(answer.reading) && !this.case.proofs.has(mode))
       this.record({ type: 'proved', mode });
     const meter = mode === 'volts' || mode === 'test lamp' || mode === 'amps';
     const beside = meter && this.draw() < BATTERY_BESIDE ? { battery: answer.battery } : {};
     return this.record({ type: 'found', reading: answer.reading, ...beside });
+  }
+
+  /** Was the same read before, as it stands now, and only whole volts written down? */
+  private wasRounded(reading: Reading): boolean {
+    const asked = (one: Reading) => JSON.stringify({ ...one, value: '' });
+    return this.case.timeline.some(
+      (step) =>
+        step.kind === 'finding' &&
+        isRounded(step.finding.reading) &&
+        asked(step.finding.reading) === asked(reading) &&
+        sameSetUp(step.finding.setUp, this.setUp),
+    );
   }
 
   /** The reading as it stands in the record. */
