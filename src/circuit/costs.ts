@@ -11,7 +11,7 @@ export const TEST_COSTS = {
   watch: 'watching one load while something is done',
   probe: 'a reading with one probe on the battery, or a test lamp',
   'far-probe': 'a reading between two points',
-  loaded: 'a reading between two points with a test lamp across them',
+  loaded: 'a reading between two points with a test lamp across them, and of the battery beside it',
   clamp: 'a clamp meter around a wire',
   ohms: 'ohms of a line made dead, or of an item taken out',
   scan: 'a value from a scan tool',

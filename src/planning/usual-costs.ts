@@ -17,8 +17,8 @@ export const USUAL_COSTS: Costs = {
   probe: 0.8,
   /** Both probes are placed anew; common practice, no source. */
   'far-probe': 1,
-  /** Two probes and the two ends of a lamp; common practice, no source. */
-  loaded: 1.3,
+  /** Two probes, the two ends of a lamp, and the battery's volts besides; common practice, no source. */
+  loaded: 1.6,
   /** Wire picked out of its loom, meter zeroed; common practice, no source. */
   clamp: 0.8,
   /** Common practice, no source. */

@@ -13,6 +13,7 @@ import type { Case } from '../../src/session/case.js';
 import type { Action, Event, Reading, Recorded } from '../../src/session/events.js';
 import { foldCase } from '../../src/session/fold.js';
 import { isZeroLike, modeOf } from '../../src/session/proof.js';
+import { drawsLampCurrent } from '../../src/session/test-lamp.js';
 import { atRest } from '../../src/session/setup.js';
 import type { SetUp } from '../../src/session/setup.js';
 
@@ -84,7 +85,9 @@ export class Mechanic {
     if (mode !== undefined && isZeroLike(answer.reading) && !this.case.proofs.has(mode))
       this.record({ type: 'proved', mode });
     const meter = mode === 'volts' || mode === 'test lamp' || mode === 'amps';
-    const beside = meter && this.draw() < BATTERY_BESIDE ? { battery: answer.battery } : {};
+    // For a loaded reading it is asked for.
+    const chance = drawsLampCurrent(reading) && mode === 'volts' ? 1 : BATTERY_BESIDE;
+    const beside = meter && this.draw() < chance ? { battery: answer.battery } : {};
     return this.record({ type: 'found', reading: answer.reading, ...beside });
   }
 
