@@ -94,7 +94,7 @@ export const CAUTION_TEXTS = {
   ],
   'test-lamp-modules': [
     'note',
-    'No filament test lamp on lines of electronic modules: it can draw more than their outputs can give. Use a meter there.',
+    'A filament test lamp only on feeds and grounds, never on signal lines of electronic modules: it can draw more than they can give. Use a meter there.',
   ],
   'test-lamp-module': [
     'stop',
