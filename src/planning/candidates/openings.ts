@@ -80,7 +80,7 @@ function loadedVolts(
   return [
     {
       line: `volts loaded ${red} ${black}`,
-      words: `volts with a test lamp across, both on supply and ground of ${module}: red and tip ${red}, black and clip ${black}; the battery's volts beside it (12.4/12.5)`,
+      words: `volts with a test lamp across, both on supply and ground of ${module}: red and tip ${red}, black and clip ${black}; at full volts the lamp must be lit; the battery's volts beside it (12.4/12.5)`,
       setUp,
       reading: { kind: 'volts', red, black, value: BLANK, mode: 'loaded' },
       bare: 'loaded',
