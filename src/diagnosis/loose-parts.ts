@@ -4,7 +4,7 @@
  */
 import type { Network } from '../network/network.js';
 import type { Solver } from '../network/solver.js';
-import type { Outcome, Variant } from '../network/solver-types.js';
+import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
 
 /** Highest over lowest ohms from which on a part counts as loose (our own figure: contacts and wires stay below). */
 const LOOSE = 30;
@@ -31,6 +31,11 @@ export function loosePartsOf(network: Network): readonly number[] {
 
 const hasLooseParts = (network: Network) => loosePartsOf(network).length > 0;
 
+/** Does it join what is apart in the drawing? Only then do volts hang on sources that pull from both sides. */
+function joins({ kind }: AppliedFault): boolean {
+  return kind === 'bridge' || kind === 'crossed' || kind === 'rehung' || kind === 'stuck';
+}
+
 /** A corner of all tolerances with the network solved there. */
 export interface Corner {
   readonly variant: Variant;
@@ -49,27 +54,27 @@ export function farCorners(
   nominal: Outcome,
   signsAt: (outcome: Outcome, variant: Variant) => Int8Array,
 ): Corner[][] {
-  return [1, -1].map((way) => farCorner(network, solver, held, nominal, signsAt, way));
+  const rounds = hasLooseParts(network) ? MOST_ROUNDS : 1;
+  return [1, -1].map((way) => farCorner(solver, held, nominal, signsAt, way, rounds));
 }
 
 /** The corners on the way to the farthest. @param way 1: highest, -1: lowest */
 function farCorner(
-  network: Network,
   solver: Solver,
   held: Variant,
   nominal: Outcome,
   signsAt: (outcome: Outcome, variant: Variant) => Int8Array,
   way: number,
+  rounds: number,
 ): Corner[] {
-  const again = hasLooseParts(network);
   const corners: Corner[] = [];
   let corner = signsAt(nominal, held).map((sign) => way * sign);
   for (;;) {
     const variant = { ...held, corner };
     const outcome = solver.solve({ ...variant, start: nominal })[0]!;
-    const next = again ? signsAt(outcome, variant).map((sign) => way * sign) : undefined;
+    const next = rounds > 1 ? signsAt(outcome, variant).map((sign) => way * sign) : undefined;
     corners.push({ variant, outcome });
-    if (next === undefined || corners.length === MOST_ROUNDS) return corners;
+    if (next === undefined || corners.length === rounds) return corners;
     if (next.every((edge, i) => edge === corner[i])) return [...corners, { variant, outcome }];
     corner = next;
   }
@@ -101,9 +106,9 @@ export function withLooseParts(
       // Only the corner that would move it is of interest.
       const way = pulled ? -across : across;
       const signsAt = (at: Outcome, there: Variant) => solver.adjoint(at, there, a, b).signs;
-      const { variant: far, outcome: there } = farCorner(network, solver, held, outcome, signsAt, way).at(
-        -1,
-      )!;
+      const rounds = held.faults.some(joins) ? MOST_ROUNDS : 1;
+      const corners = farCorner(solver, held, outcome, signsAt, way, rounds);
+      const { variant: far, outcome: there } = corners.at(-1)!;
       if (!solver.coilsNearEdge(far, there, 1, 1).includes(bit)) return [];
       return solver.solve({ ...variant, corner: far.corner! });
     }),

@@ -15,7 +15,7 @@ export interface Complaint {
   readonly load: string;
   /** Which of the words for this kind of load would be no complaint. */
   readonly good: 'first' | 'last';
-  /** Volts over rated volts that it has on a healthy vehicle, the fewest where there are several ways. */
+  /** Volts over rated volts that it has on a healthy vehicle, the fewest where there are several ways; of one that is pulsed their mean. */
   readonly usual: number;
 }
 
@@ -35,13 +35,12 @@ export function complaints(bench: Workbench, vehicle: Different): Complaint[] {
   const healthy = healthyShares(bench);
   for (const { setUp, shares } of healthy) {
     for (const outcome of sharesIn(bench, setUp, vehicle)) {
-      for (const [load, share] of outcome) {
-        const { low, high } = shares.get(load)!;
+      for (const [load, { seen: share }] of outcome) {
+        const { low, high, usual } = shares.get(load)!;
         const weak = low > 0.5 && share < WEAK * low;
         const unasked = high < 0.05 && share > UNASKED;
         const known = found.some((other) => other.setUp === setUp && other.load === load);
-        if ((weak || unasked) && !known)
-          found.push({ setUp, load, good: weak ? 'first' : 'last', usual: low });
+        if ((weak || unasked) && !known) found.push({ setUp, load, good: weak ? 'first' : 'last', usual });
       }
     }
   }
@@ -51,7 +50,10 @@ export function complaints(bench: Workbench, vehicle: Different): Complaint[] {
 interface Healthy {
   readonly setUp: SetUp;
   /** Over every way in which it may stand. */
-  readonly shares: ReadonlyMap<string, { readonly low: number; readonly high: number }>;
+  readonly shares: ReadonlyMap<
+    string,
+    { readonly low: number; readonly high: number; readonly usual: number }
+  >;
 }
 
 const known = new WeakMap<Workbench, readonly Healthy[]>();
@@ -63,7 +65,9 @@ function healthyShares(bench: Workbench): readonly Healthy[] {
       const ways = sharesIn(bench, setUp, HEALTHY);
       const shares = [...bench.network.loads.keys()].map((load) => {
         const each = ways.map((way) => way.get(load)!);
-        return [load, { low: Math.min(...each), high: Math.max(...each) }] as const;
+        const seen = each.map((share) => share.seen);
+        const usual = Math.min(...each.map((share) => share.mean));
+        return [load, { low: Math.min(...seen), high: Math.max(...seen), usual }] as const;
       });
       return { setUp, shares: new Map(shares) };
     });
@@ -72,12 +76,19 @@ function healthyShares(bench: Workbench): readonly Healthy[] {
   return list;
 }
 
+interface Share {
+  /** What the eye may make of it. */
+  readonly seen: number;
+  /** What a meter shows, where that is less. */
+  readonly mean: number;
+}
+
 /** Volts over rated volts of every load, of one that flashes in its bright moments, in every way the circuit may stand. */
 function sharesIn(
   bench: Workbench,
   setUp: SetUp,
   { faults, added: more, absent, blown }: Different,
-): ReadonlyMap<string, number>[] {
+): ReadonlyMap<string, Share>[] {
   const { added, present: drawn, source } = standingOf(bench, setUp);
   const present = drawn.slice();
   for (const element of absent) present[element] = 0;
@@ -93,7 +104,11 @@ function sharesIn(
           [...bench.network.loads].map(([id, { element, kind, ratedVolts }]) => {
             const { a, b } = bench.network.elements[element]!;
             const { low, high } = seenVolts(outcome, a, b, kind);
-            return [id, Math.max(Math.abs(low), Math.abs(high)) / ratedVolts];
+            const [least, most] = [Math.abs(low), Math.abs(high)].sort((one, other) => one - other) as [
+              number,
+              number,
+            ];
+            return [id, { seen: most / ratedVolts, mean: least / ratedVolts }];
           }),
         ),
     );
