@@ -58,3 +58,12 @@ test('when one contact of a module is to be cleaned then all of its plug are, in
   expect(action).toEqual({ do: 'clean', at: 'A3' });
   expect(mendedBy(bench, action)).toEqual(contacts);
 });
+
+test('when a fuse has blown then a new one is the repair, whether it was of age or of too few amperes', async () => {
+  const bench = await workbenchOf('washer');
+  const [aged, small] = ['F1:link open', 'F1:link wrong rating'].map((id) =>
+    bench.faults.find((one) => one.id === id)!,
+  );
+  expect(small!.repair).toEqual(aged!.repair);
+  expect(mendedBy(bench, repairAction(bench, small!))).toEqual(expect.arrayContaining([aged, small]));
+});

@@ -21,7 +21,8 @@ export function fuseModes(list: ModeList, element: Element, part: Part): void {
         high: law.high * times,
       });
     },
-    repair: { ...replacement(part), how: `fit a fuse of ${law.amps} A in ${nameOf(part)}` },
+    // The same as for a blown one: a new fuse is always of the rating in the drawing.
+    repair: replacement(part),
     id: 'wrong rating',
     label: `fuse of too few amperes in ${nameOf(part)}, not ${law.amps} A`,
   });
