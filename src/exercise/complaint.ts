@@ -104,11 +104,8 @@ function sharesIn(
           [...bench.network.loads].map(([id, { element, kind, ratedVolts }]) => {
             const { a, b } = bench.network.elements[element]!;
             const { low, high } = seenVolts(outcome, a, b, kind);
-            const [least, most] = [Math.abs(low), Math.abs(high)].sort((one, other) => one - other) as [
-              number,
-              number,
-            ];
-            return [id, { seen: most / ratedVolts, mean: least / ratedVolts }];
+            const ends = [Math.abs(low), Math.abs(high)];
+            return [id, { seen: Math.max(...ends) / ratedVolts, mean: Math.min(...ends) / ratedVolts }];
           }),
         ),
     );
