@@ -1,4 +1,5 @@
 /** Part values of one vehicle: every part somewhere inside its tolerance, as no two vehicles are alike. */
+import { sourceElement } from '../network/conditions.js';
 import type { Law, Network } from '../network/network.js';
 import type { Draw } from './random.js';
 
@@ -14,11 +15,13 @@ export function drawPartValues(network: Network, draw: Draw, corners: boolean): 
   const between = (low: number, high: number) =>
     corners ? (draw() < 0.5 ? low : high) : low + (high - low) * draw();
   const duties = new Map<number, number>();
+  // The battery's volts depend on the engine as well: see the vehicle.
+  const source = sourceElement(network);
   const elements = network.elements.map((element) => {
     const { law } = element;
     if (law.kind === 'contact' && law.duty !== undefined)
       duties.set(element.index, between(law.duty.low, law.duty.high));
-    return { ...element, law: drawnLaw(law, between) };
+    return element.index === source ? element : { ...element, law: drawnLaw(law, between) };
   });
   return { network: { ...network, elements }, duties };
 }
@@ -41,7 +44,6 @@ function drawnLaw(law: Law, between: (low: number, high: number) => number): Law
     case 'diode':
       return { ...law, forwardVolts: law.forwardVolts + between(-law.spread, law.spread) };
     case 'source':
-      // The battery's volts depend on the engine as well: see the vehicle.
-      return law;
+      return { ...law, volts: between(law.lowVolts, law.highVolts) };
   }
 }

@@ -3,6 +3,7 @@
  * that blew stays open. Written from what the parts do and not from the solver's own search for states, so that a trial tests
  * that too.
  */
+import { movedBy } from '../network/coil-bands.js';
 import { coilConds } from '../network/cond.js';
 import { BLOWS_FROM, fuseLoad, fusesOf, HOLDS_UP_TO, resetsOf, stillOpen } from '../network/fuse-rule.js';
 import type { CoilCond, Network } from '../network/network.js';
@@ -44,6 +45,8 @@ interface CoilPoints {
 
 export class Switching {
   private readonly coils: readonly CoilPoints[];
+  /** Contacts that each coil moves. */
+  private readonly movedBy: readonly (readonly number[])[];
   private readonly fuseStands: readonly number[];
 
   constructor(
@@ -52,6 +55,7 @@ export class Switching {
     private readonly draw: Draw,
   ) {
     this.coils = network.coils.map((coil) => coilPoints(network, coil, draw));
+    this.movedBy = network.coils.map((coil) => movedBy(network, coil));
     this.fuseStands = network.fuses.map(() => HOLDS_UP_TO + (BLOWS_FROM - HOLDS_UP_TO) * draw());
   }
 
@@ -108,7 +112,10 @@ export class Switching {
   /** Coil states that these voltages leave. */
   private moved(now: Decided, phases: readonly Phase[]): number {
     let next = 0;
+    const { present } = now.variant;
     this.network.coils.forEach((coil, i) => {
+      // An alternator that stands still has lost its field.
+      if (this.movedBy[i]!.every((contact) => present[contact] === 0)) return;
       const was = (now.pulledIn >>> i) & 1;
       const { pullsIn, dropsOut, manner, willing } = this.coils[i]!;
       const at = Math.abs(meanOf(phases, ({ decided, volts }) => ownVolts(decided, volts, coil)));
@@ -157,9 +164,12 @@ function coilPoints(network: Network, coil: number, draw: Draw): CoilPoints {
       const chance = surely === Infinity ? SHUTS_DOWN.untold : SHUTS_DOWN.forWant;
       return { pullsIn: surely, dropsOut: lowest, manner, willing: draw() < chance };
     }
-    const pullsIn = lowest + (surely - lowest) * (0.2 + 0.8 * draw());
+    const least = Math.max(lowest, 0);
+    const pullsIn = least + (surely - least) * (0.2 + 0.8 * draw());
     const share = LETS_GO.low + (LETS_GO.high - LETS_GO.low) * draw();
-    return { pullsIn, dropsOut: Math.max(lowest, share * pullsIn), manner, willing: false };
+    // What never lets go by its volts, an excited alternator, holds until it stands still.
+    const dropsOut = lowest === -Infinity ? lowest : Math.max(lowest, share * pullsIn);
+    return { pullsIn, dropsOut, manner, willing: false };
   }
   return { pullsIn: Infinity, dropsOut: Infinity, manner: undefined, willing: false };
 }

@@ -27,3 +27,18 @@ test('when a seed is the same then the vehicle is the same', async () => {
   expect(other).toEqual(one);
   expect(drawPartValues(network, random(6), false).network.elements).not.toEqual(one);
 });
+
+test('when part values are drawn then an alternator holds its own volts, and the battery keeps its law', async () => {
+  const { network, source } = await workbenchOf('charging');
+  const stator = network.elements[network.sites.get('G2:stator')!]!;
+  if (stator.law.kind !== 'source') throw new Error('a stator is a source');
+  const { lowVolts, highVolts } = stator.law;
+  const held = Array.from({ length: 20 }, (_, seed) => {
+    const { elements } = drawPartValues(network, random(seed), seed % 4 === 0).network;
+    expect(elements[source]).toEqual(network.elements[source]);
+    const { law } = elements[stator.index]!;
+    return law.kind === 'source' ? law.volts : NaN;
+  });
+  expect(held.every((volts) => volts >= lowVolts && volts <= highVolts)).toBe(true);
+  expect(new Set(held).size).toBeGreaterThan(10);
+});

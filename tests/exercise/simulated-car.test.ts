@@ -108,3 +108,23 @@ test('when a weak battery lets one relay chatter then the other one, at rest, is
   expect(await see({ kind: 'load', load: 'K2', value: 'silent' })).toBe('chatters');
   expect(await see({ kind: 'load', load: 'K1', value: 'silent' })).toBe('silent');
 });
+
+test('when the engine runs then the alternator charges once the key has excited it, until it stands still', async () => {
+  const { act, see } = carWith(await workbenchOf('charging'), 'GP3 resistance', 1e11);
+  const output: Reading = { kind: 'volts', red: 'G2.B+', black: 'bat-', value: { value: 0, step: 0.01 } };
+  const charges = async () => {
+    const shown = await see(output);
+    // Charging voltage from 13.2 V on (trade tables, from memory); this battery has a surface charge of 13.1 V.
+    return typeof shown === 'object' && 'value' in shown ? shown.value >= 13.2 : undefined;
+  };
+  await act({ do: 'engine', state: 'running' });
+  expect(await charges()).toBe(false);
+  await act({ do: 'operate', control: 'key', position: 'on' });
+  expect(await charges()).toBe(true);
+  await act({ do: 'operate', control: 'key', position: 'off' });
+  expect(await charges()).toBe(true);
+  await act({ do: 'engine', state: 'off' });
+  expect(await charges()).toBe(false);
+  await act({ do: 'engine', state: 'running' });
+  expect(await charges()).toBe(false);
+});
