@@ -2,7 +2,9 @@
  * The band in which a reading must lie if a hypothesis is true: every relay and fuse state that can be, every part anywhere in
  * its tolerance, any severity inside a box. One prediction serves verdicts, severities, rankings and planning.
  */
+import { sourceLaw } from '../network/conditions.js';
 import { LIVE_VOLTS } from '../network/meters.js';
+import type { Law, Network } from '../network/network.js';
 import { brightOf, seenVolts } from '../network/phases.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
 import { brownsOut, isBattery } from './brown-out.js';
@@ -182,44 +184,50 @@ export class Predictor {
         asked.flashes ||
         // What changes nothing now that a fuse is open may have kept it from blowing.
         asked.states.some((state, i) => i < asked.own && (state.blown & ~blown) !== 0) ||
-        hasEffect(this.bench.network, this.observation.present, asked.standpoints, fault) ||
-        this.holdsRelay(asked, blown, fault);
+        hasEffect(this.bench.network, this.observation.present, asked.standpoints, fault);
       asked.effects.set(site, effect);
     }
     return effect;
-  }
-
-  /** Nothing flows through it while all relays are at rest, and yet one that was pulled in before may feed its own coil through it. */
-  private holdsRelay({ faults, states, own }: Asked, blown: number, fault: AppliedFault): boolean {
-    if (!('a' in fault || fault.kind === 'crossed') || this.bench.network.coils.length === 0) return false;
-    const known = new Set(states.slice(0, own).map(({ pulledIn }) => pulledIn));
-    const outcomes = this.memory.solver.solve(this.variant([...faults, fault], blown));
-    return outcomes.some(({ pulledIn }) => !known.has(pulledIn));
   }
 
   private standpoints({ states, own, faults }: Asked, blown: number): readonly Standpoint[] {
     const { quantity } = this.observation;
     const { solver } = this.memory;
     const read = quantity.minus === undefined ? [quantity] : [quantity, quantity.minus];
-    return states.slice(0, own).flatMap(({ pulledIn, blown: after }) => {
-      const held = this.held(faults, blown | after, pulledIn);
-      const nominal = solver.solve(held)[0]!;
-      // What a coil feels may move contacts anywhere.
-      const felt = this.bench.network.coils.map((coil): Standpoint => {
+    const conducting = throughDiodes(this.bench.network);
+    // What a coil feels may move contacts anywhere.
+    const felt = (nominal: Outcome, held: Variant) =>
+      this.bench.network.coils.map((coil): Standpoint => {
         const { a, b } = this.bench.network.elements[coil]!;
         return { volts: nominal.volts, response: solver.adjoint(nominal, held, a, b).response };
       });
-      const seen = read.flatMap(({ a, b }) => {
+    const seen = states.slice(0, own).flatMap(({ pulledIn, blown: after }) => {
+      const held = this.held(faults, blown | after, pulledIn);
+      const nominal = solver.solve(held)[0]!;
+      const shown = read.flatMap(({ a, b }) => {
         const { signs, response } = solver.adjoint(nominal, held, a, b);
         const corners = [signs, signs.map((sign: number) => -sign)].map((corner) => {
           const variant = { ...held, corner, start: nominal };
           const { volts } = solver.solve(variant)[0]!;
           return { volts, response };
         });
-        return [{ volts: nominal.volts, response }, ...corners];
+        const whole = { ...held, faults: [...conducting, ...held.faults] };
+        const through =
+          conducting.length === 0
+            ? []
+            : [{ volts: nominal.volts, response: solver.adjoint(nominal, whole, a, b).response }];
+        return [{ volts: nominal.volts, response }, ...through, ...corners];
       });
-      return [...felt, ...seen];
+      return [...felt(nominal, held), ...shown];
     });
+    // With all relays at rest nothing flows through it, and yet one that was pulled in before may feed its own coil through it.
+    const known = states.slice(0, own).map(({ pulledIn }) => pulledIn);
+    const left = solver.left.filter((pulledIn) => !known.includes(pulledIn));
+    const fed = left.flatMap((pulledIn) => {
+      const held = this.held(faults, blown, pulledIn);
+      return felt(solver.solve(held)[0]!, held);
+    });
+    return [...seen, ...fed];
   }
 
   private ask(faults: readonly AppliedFault[], blown: number): Asked {
@@ -282,12 +290,18 @@ export class Predictor {
     const replaced =
       !pinned && faults.some((fault) => fault.kind === 'law' && fault.element === this.sourceIndex);
     // A weak battery's posts say little of its emf: the narrowed band is for healthy ones only.
-    const law = !pinned && own ? this.bench.network.elements[this.sourceIndex]!.law : source;
+    const law = !pinned && own ? this.usualSource() : source;
     return {
       present,
       faults: replaced ? kept : [{ kind: 'law', element: this.sourceIndex, law }, ...kept],
       blown,
     };
+  }
+
+  /** The battery of which nothing is known yet. */
+  private usualSource(): Law {
+    const { network, circuit } = this.bench;
+    return sourceLaw(network, circuit.nominalVolts, this.observation.setUp.engine);
   }
 
   /** The answer with every part at its nominal value; everything on a live line, where an ohmmeter shows nonsense. */
@@ -363,6 +377,21 @@ export class Predictor {
     const { volts } = this.bench.solver(unpowered).solve(held)[0]!;
     return Math.abs(volts[a]! - volts[b]!) > LIVE_VOLTS;
   }
+}
+
+/** What blocks now may conduct once a fault is there: every diode as the ohms that it then has. */
+function throughDiodes({ elements }: Network): readonly AppliedFault[] {
+  return elements.flatMap(({ law, index }): AppliedFault[] =>
+    law.kind === 'diode'
+      ? [
+          {
+            kind: 'law',
+            element: index,
+            law: { kind: 'ohms', ohms: law.ohms, low: law.ohms, high: law.ohms },
+          },
+        ]
+      : [],
+  );
 }
 
 /**

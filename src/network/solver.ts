@@ -45,8 +45,8 @@ export class Solver {
   /** Networks in which a fault gave a curve to an element that had none, by those elements. */
   private readonly unusual = new Map<string, ReducedNetwork>();
   private readonly fuseLoads: Float64Array;
-  /** Masks in which relays may have been left. */
-  private readonly left: readonly number[];
+  /** Masks in which relays may have been left by what was done before. */
+  readonly left: readonly number[];
   /** Contacts that each coil moves. */
   private readonly moved: readonly (readonly number[])[];
   /** Coils that go in and out by themselves, and fuses that close again by themselves, as masks. */

@@ -4,6 +4,7 @@ import { sourceFor } from '../../src/diagnosis/source-for.js';
 import type { Law } from '../../src/network/network.js';
 import { kinds } from '../session/kinds-circuit.js';
 import { Asked } from './asked.js';
+import { diagnosisOf, suspectIds, workbenchOf } from './session-of.js';
 
 const asked = new Asked(kinds);
 
@@ -25,4 +26,10 @@ test('when the battery was seen to fall then it may be anywhere between', () => 
   const { lowVolts, highVolts } = sourceAfter('volts F1.1 12.6/12.62', 'volts H1.1 11.7/11.75');
   expect(lowVolts).toBeLessThan(before.lowVolts);
   expect(highVolts).toBe(before.highVolts);
+});
+
+test('when the engine runs then a weak battery too is held up at charging volts', async () => {
+  const bench = await workbenchOf('fog-lamps');
+  const lines = ['fog lamps front', 'volts K1.30 12.2', 'engine running', 'volts GP1 bat+ -14.0'];
+  expect(suspectIds(diagnosisOf(bench, lines))).toContain('G1:emf resistance');
 });

@@ -14,3 +14,10 @@ test('when a starter turns with the key at rest then wires that hold its relay b
   ];
   expect(suspectIds(diagnosisOf(bench, lines))).toContain('W13 touching W17');
 });
+
+test('when a relay clicks though its fuse is out then the open ground through which it holds itself stays suspected', async () => {
+  const bench = await workbenchOf('headlamps-relay');
+  // Lit dipped beam, left ground open: from the filament back through the position lamp, the light switch and the dip lever to the coil.
+  const lines = ['lights head', 'see H1 dim', 'out F5', 'see K1 clicks'];
+  expect(suspectIds(diagnosisOf(bench, lines))).toContain('GP3/W29 resistance');
+});

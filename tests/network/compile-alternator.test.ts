@@ -54,15 +54,18 @@ describe('an alternator', () => {
     expect(found[1]).toBeGreaterThan(13.2);
   });
 
-  test.each([3, 15])('when brushes and regulator leave %d ohm then a charge lamp still excites it', (whole) => {
-    const { law } = bench.network.elements[bench.element('G2:field')]!;
-    const ohms = whole - (law.kind === 'ohms' ? law.ohms : NaN);
-    const regulator = bench.element('G2:regulator');
-    const faults = [
-      { kind: 'law', element: regulator, law: { kind: 'ohms', ohms, low: ohms, high: ohms } } as const,
-    ];
-    expect(bench.volts(bench.only({ ...running, faults }), 'bat+')).toBeGreaterThan(13.2);
-  });
+  test.each([3, 15])(
+    'when brushes and regulator leave %d ohm then a charge lamp still excites it',
+    (whole) => {
+      const { law } = bench.network.elements[bench.element('G2:field')]!;
+      const ohms = whole - (law.kind === 'ohms' ? law.ohms : NaN);
+      const regulator = bench.element('G2:regulator');
+      const faults = [
+        { kind: 'law', element: regulator, law: { kind: 'ohms', ohms, low: ohms, high: ohms } } as const,
+      ];
+      expect(bench.volts(bench.only({ ...running, faults }), 'bat+')).toBeGreaterThan(13.2);
+    },
+  );
 
   test('when the charge lamp has much too many ohms then it may charge or not', () => {
     // Below a tenth of an ampere only what magnetism is left excites it (common practice, no source).
