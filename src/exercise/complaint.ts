@@ -15,7 +15,7 @@ export interface Complaint {
   readonly load: string;
   /** Which of the words for this kind of load would be no complaint. */
   readonly good: 'first' | 'last';
-  /** Volts over rated volts that it has on a healthy vehicle, the fewest where there are several ways; of one that is pulsed their mean. */
+  /** Volts over rated volts that it has on a healthy vehicle, the fewest where there are several ways; of one that is pulsed the fewest the eye may take it for. */
   readonly usual: number;
 }
 
@@ -66,7 +66,7 @@ function healthyShares(bench: Workbench): readonly Healthy[] {
       const shares = [...bench.network.loads.keys()].map((load) => {
         const each = ways.map((way) => way.get(load)!);
         const seen = each.map((share) => share.seen);
-        const usual = Math.min(...each.map((share) => share.mean));
+        const usual = Math.min(...each.map((share) => share.least));
         return [load, { low: Math.min(...seen), high: Math.max(...seen), usual }] as const;
       });
       return { setUp, shares: new Map(shares) };
@@ -79,8 +79,8 @@ function healthyShares(bench: Workbench): readonly Healthy[] {
 interface Share {
   /** What the eye may make of it. */
   readonly seen: number;
-  /** What a meter shows, where that is less. */
-  readonly mean: number;
+  /** The least that the eye may make of it. */
+  readonly least: number;
 }
 
 /** Volts over rated volts of every load, of one that flashes in its bright moments, in every way the circuit may stand. */
@@ -105,7 +105,7 @@ function sharesIn(
             const { a, b } = bench.network.elements[element]!;
             const { low, high } = seenVolts(outcome, a, b, kind);
             const ends = [Math.abs(low), Math.abs(high)];
-            return [id, { seen: Math.max(...ends) / ratedVolts, mean: Math.min(...ends) / ratedVolts }];
+            return [id, { seen: Math.max(...ends) / ratedVolts, least: Math.min(...ends) / ratedVolts }];
           }),
         ),
     );

@@ -2,12 +2,13 @@
 import type { LoadKind } from './network.js';
 import type { Outcome } from './solver-types.js';
 
-/** A filament follows the heat, so the mean of the squares; by how much more than that it may seem to have. */
-const SEEMS = 1.2;
+/** A filament follows the heat, so the root of the mean of the squares; by how much less or more than that it may seem to have. */
+const SEEMS = { low: 0.9, high: 1.2 };
 
 /**
  * Volts V(a) − V(b) by which a load may be judged in this outcome: of a flashing one those of its bright moments, of one that is
- * switched too fast to see anything between the mean and what the eye makes of it (an LED seems as bright as in its on-time).
+ * switched too fast to see anything between the mean and what the eye makes of it (an LED seems as bright as in its on-time, and a
+ * filament never as dim as at the mean).
  */
 export function seenVolts(
   { volts, phases }: Outcome,
@@ -24,10 +25,13 @@ export function seenVolts(
     const bright = Math.abs(on) >= Math.abs(off) ? on : off;
     return { low: bright, high: bright };
   }
-  const squares = phases.steps.reduce((all, step) => all + step.share * across(step.volts) ** 2, 0);
-  const effective = Math.min(SEEMS * Math.sqrt(squares), Math.max(Math.abs(on), Math.abs(mean)));
-  const seen = kind === 'LED' ? on : Math.sign(mean) * Math.max(effective, Math.abs(mean));
-  return { low: Math.min(mean, seen), high: Math.max(mean, seen) };
+  const effective = Math.sqrt(
+    phases.steps.reduce((all, step) => all + step.share * across(step.volts) ** 2, 0),
+  );
+  const most = Math.min(SEEMS.high * effective, Math.max(Math.abs(on), Math.abs(mean)));
+  const seen = kind === 'LED' ? on : Math.sign(mean) * Math.max(most, Math.abs(mean));
+  const least = kind === 'lamp' ? Math.sign(mean) * Math.max(SEEMS.low * effective, Math.abs(mean)) : mean;
+  return { low: Math.min(least, seen), high: Math.max(least, seen) };
 }
 
 /** Does the load go on and off for the eye: from at least `lit` volts to at most `dark` volts, both magnitudes? */

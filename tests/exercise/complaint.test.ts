@@ -24,8 +24,8 @@ test('when a lamp is pulsed to part of its light then less than full is usual fo
     const found = complaints(bench, { ...DIFFERENCE, faults: [fault.apply(fault.scale.edges.at(-1)!)] });
     return found.filter((one) => one.load === load).map(({ usual }) => usual);
   };
-  // The file has the daytime lamps fed 60 % of the time.
-  for (const usual of usualOf('F2.2 resistance', 'H1')) expect(usual).toBeCloseTo(0.6, 1);
+  // The file has the daytime lamps fed 60 % of the time: the heat of 0.77 of the volts, and a little less for the eye.
+  for (const usual of usualOf('F2.2 resistance', 'H1')) expect(usual).toBeCloseTo(0.9 * Math.sqrt(0.6), 1);
   expect(usualOf('F2.2 resistance', 'H1').length).toBeGreaterThan(0);
   expect(Math.min(...usualOf('S2:58-31 resistance', 'H2'))).toBeGreaterThan(0.9);
 });
