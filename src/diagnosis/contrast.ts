@@ -23,8 +23,8 @@ export function contrast(
   const rivals = new Map<number, Standing>();
   for (const other of together) {
     const theirs = standing(bench, other);
-    if (theirs !== undefined && theirs.good !== mine.good && theirs.size === mine.size)
-      rivals.set(theirs.quantity.a, theirs);
+    if (theirs === undefined || theirs.quantity.load === mine.quantity.load) continue;
+    if (theirs.good !== mine.good && theirs.size === mine.size) rivals.set(theirs.quantity.a, theirs);
   }
   const asked = probe(bench, finding.setUp, finding.reading);
   if (asked === undefined) return [];

@@ -8,6 +8,7 @@ import type { Case, Finding } from '../session/case.js';
 import type { Action, Look } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import { atRest, KNOWN_GOOD } from '../session/setup.js';
+import { drawsLampCurrent } from '../session/test-lamp.js';
 import { healthyRange, isAmiss } from './amiss.js';
 import type { Fault } from './faults.js';
 import { isMendedBy } from './mended-by.js';
@@ -31,6 +32,8 @@ export function gather(bench: Workbench, session: Case): Evidence {
   const earlier: Finding[] = [];
   /** Findings since anything was touched or the complaint came or went: only these may be compared side by side. */
   let together: Finding[] = [];
+  /** A relay whose control has been elsewhere, or whose coil was fed through a test lamp, may stand otherwise than it did. */
+  const remembers = bench.network.coils.length > 0;
   /** What was observed since anything at all was done: the relays still stand as they did. */
   let still: Observation[] = [];
   let standing = atRest(bench.circuit);
@@ -50,7 +53,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
       keys.push(JSON.stringify([step.action, step.number]));
       still = [];
       if (step.action.do === 'operate') controls = standing.controls;
-      else together = [];
+      if (step.action.do !== 'operate' || remembers) together = [];
       if (isRepair(step.action) && symptom === 'present') symptom = 'unsure';
       continue;
     }
@@ -63,6 +66,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
       keys.push(`${control} ${position}`);
     }
     controls = finding.setUp.controls;
+    if (operated.length > 0 && remembers) together = [];
     if (operated.length > 0 || !sameSetUp(still[0]?.setUp ?? finding.setUp, finding.setUp)) still = [];
     const observed = observe(bench, finding, earlier);
     const seen = observed.filter(({ quantity }) => quantity.load !== undefined);
@@ -95,6 +99,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
       keys.push(`look ${at} ${value}`);
     }
     earlier.push(finding);
+    if (drawsLampCurrent(finding.reading) && remembers) together = [];
     together.push(finding);
     still.push(...observed);
   }

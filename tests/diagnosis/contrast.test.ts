@@ -1,8 +1,12 @@
 /** Two loads side by side prove more than each alone, but only where the answer rises smoothly with the volts. */
 import { expect, test } from 'vitest';
 import { contrast } from '../../src/diagnosis/contrast.js';
+import { gather } from '../../src/diagnosis/evidence.js';
+import { createWorkbench } from '../../src/diagnosis/workbench.js';
+import { foldCase } from '../../src/session/fold.js';
 import { circuitOf, kinds } from '../session/kinds-circuit.js';
 import { Asked } from './asked.js';
+import { diagnosisOf, recordedOf, suspectIds, workbenchOf } from './session-of.js';
 
 /** Contrast of the last finding with the one before it. */
 const compared = (asked: Asked, ...lines: readonly string[]) => {
@@ -54,4 +58,27 @@ test('when the two are of different size, or both alike, then nothing is compare
 
 test('when one motor runs and the other stalls then low volts for both may still be the reason', () => {
   expect(compared(motors, 'key on', 'M1 runs', 'M2 stopped')).toEqual([]);
+});
+
+test('when the same lamp is lit and later dark then it is not compared with itself', () => {
+  expect(compared(new Asked(kinds), 'key on', 'H2 lit', 'H2 off')).toEqual([]);
+});
+
+test.each([
+  [['key on', 'H2 lit', 'H1 off'], 1],
+  [['key on', 'H2 lit', 'key off', 'key on', 'H1 off'], 0],
+  [['key on', 'H2 lit', 'testlamp F1.2 lit', 'H1 off'], 0],
+])('when relays or modules may have moved in %j then %d pairs are compared', (lines, count) => {
+  const bench = createWorkbench(kinds);
+  const { steps } = gather(bench, foldCase(kinds, recordedOf(bench, lines)));
+  const contrasts = steps.filter(
+    (step) => step.kind === 'observation' && step.observation.kind === 'contrast',
+  );
+  expect(contrasts).toHaveLength(count);
+});
+
+test('when a fuse may have blown between the lit lamp and the dark one then its short stays suspected', async () => {
+  const bench = await workbenchOf('headlamps-relay');
+  const lines = ['lights head', 'see H6 lit', 'testlamp S1.30 off', 'see H6 off'];
+  expect(suspectIds(diagnosisOf(bench, lines))).toContain('W31 touching W32');
 });
