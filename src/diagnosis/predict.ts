@@ -290,7 +290,8 @@ export class Predictor {
     const replaced =
       !pinned && faults.some((fault) => fault.kind === 'law' && fault.element === this.sourceIndex);
     // A weak battery's posts say little of its emf: the narrowed band is for healthy ones only.
-    const law = !pinned && own ? this.usualSource() : source;
+    const usual = !pinned && own ? this.usualSource() : source;
+    const law = pinned || !faults.some(mayShort) ? usual : this.giving(usual);
     return {
       present,
       faults: replaced ? kept : [{ kind: 'law', element: this.sourceIndex, law }, ...kept],
@@ -302,6 +303,12 @@ export class Predictor {
   private usualSource(): Law {
     const { network, circuit } = this.bench;
     return sourceLaw(network, circuit.nominalVolts, this.observation.setUp.engine);
+  }
+
+  /** Beside a running engine a battery has more ohms against a charge; what a short draws from it meets its own. */
+  private giving(law: Law): Law {
+    const own = this.bench.network.elements[this.sourceIndex]!.law;
+    return law.kind === 'source' && own.kind === 'source' ? { ...law, ohms: own.ohms } : law;
   }
 
   /** The answer with every part at its nominal value; everything on a live line, where an ohmmeter shows nonsense. */
@@ -377,6 +384,11 @@ export class Predictor {
     const { volts } = this.bench.solver(unpowered).solve(held)[0]!;
     return Math.abs(volts[a]! - volts[b]!) > LIVE_VOLTS;
   }
+}
+
+/** Does it join what is apart in the drawing, so that more may flow than an alternator gives? */
+function mayShort({ kind }: AppliedFault): boolean {
+  return kind !== 'series';
 }
 
 /** What blocks now may conduct once a fault is there: every diode as the ohms that it then has. */

@@ -20,7 +20,7 @@ import type { Alteration } from './alterations.js';
 import type { Answer, Car } from './car.js';
 import { FuseItems } from './fuse-items.js';
 import type { HiddenFault } from './hidden-faults.js';
-import { amperes, isDark, ownVolts } from './element-current.js';
+import { amperes, inForce, isDark, ownVolts } from './element-current.js';
 import { mendedBy } from './mends.js';
 import { brightest, effectiveOf, meanOf } from './phases.js';
 import type { Phase } from './phases.js';
@@ -278,18 +278,34 @@ export class SimulatedCar implements Car {
     let settled = this.known.get(key);
     if (settled === undefined) {
       settled = await this.switching.settle(this.physics, decided);
+      if (setUp.engine === 'running' && this.discharges(settled)) {
+        const giving = this.decided(added, present, setUp, true);
+        settled = await this.switching.settle(this.physics, giving);
+      }
       this.known.set(key, settled);
     }
     ({ pulledIn: this.pulledIn, blown: this.blown } = settled);
     return settled;
   }
 
-  private decided(added: readonly AddedElement[], present: Uint8Array, setUp: SetUp): Decided {
+  /** The posts stand below the volts inside: what the alternator gives, if anything, is not enough. */
+  private discharges({ phases }: Settled): boolean {
+    const { a, b } = this.network.elements[sourceElement(this.network)]!;
+    return (
+      meanOf(phases, ({ volts, decided }) => {
+        const { law } = inForce(decided, sourceElement(this.network));
+        return law.kind === 'source' ? law.volts - (volts[b]! - volts[a]!) : 0;
+      }) > 0
+    );
+  }
+
+  /** @param gives the battery gives a current, and has only its own ohms against that */
+  private decided(added: readonly AddedElement[], present: Uint8Array, setUp: SetUp, gives = false): Decided {
     const { network, pulledIn, blown, alteration } = this;
     const source = sourceElement(network);
     const own = this.applied(setUp.fitted);
     const flat = own.some((fault) => fault.kind === 'law' && fault.element === source);
-    const battery = { kind: 'law', element: source, law: this.battery(setUp, source) } as const;
+    const battery = { kind: 'law', element: source, law: this.battery(setUp, source, gives) } as const;
     const there = present.slice();
     for (const element of alteration?.absent ?? []) there[element] = 0;
     return {
@@ -315,12 +331,13 @@ export class SimulatedCar implements Car {
   }
 
   /** Rested or charging, the battery stays where it was drawn in its band, but for small moves. */
-  private battery(setUp: SetUp, source: number): Law {
+  private battery(setUp: SetUp, source: number, gives: boolean): Law {
     const { source: band } = standingOf(this.bench, setUp);
     const own = this.network.elements[source]!.law;
     if (band.kind !== 'source' || own.kind !== 'source') throw new Error('a battery is a source');
     const volts = band.lowVolts + this.charge * (band.highVolts - band.lowVolts) + this.batteryMoves;
-    return { ...own, volts: Math.min(band.highVolts, Math.max(band.lowVolts, volts)) };
+    const ohms = gives ? own.ohms : band.ohms;
+    return { ...own, ohms, volts: Math.min(band.highVolts, Math.max(band.lowVolts, volts)) };
   }
 
   private moment(): void {

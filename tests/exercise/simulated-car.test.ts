@@ -128,3 +128,17 @@ test('when the engine runs then the alternator charges once the key has excited 
   await act({ do: 'engine', state: 'running' });
   expect(await charges()).toBe(false);
 });
+
+test('when a short draws more than a running engine gives then the battery gives it through its own ohms alone', async () => {
+  const bench = await workbenchOf('charging');
+  const posts: Reading = { kind: 'volts', red: 'bat+', black: 'bat-', value: { value: 0, step: 0.01 } };
+  const fallen: number[] = [];
+  for (const state of ['off', 'running'] as const) {
+    const { act, see } = carWith(bench, 'W12 short', 0.01);
+    await act({ do: 'engine', state });
+    const shown = await see(posts);
+    fallen.push(typeof shown === 'object' && 'value' in shown ? shown.value : NaN);
+  }
+  // Against a charge it has three times those ohms (our own figure): then it would fall by some 5 V more.
+  expect(Math.abs(fallen[0]! - fallen[1]!)).toBeLessThan(1);
+});
