@@ -26,15 +26,15 @@ export interface Trial {
 
 const BLANK = { value: 0, step: 0.01 };
 
-export async function trial(bench: Workbench, seed: number): Promise<Trial> {
+/** @param count how many faults there are at once */
+export async function trial(bench: Workbench, seed: number, count = 1): Promise<Trial> {
   const draw = random(seed);
   const pick = <T>(list: readonly T[]): T => pickOf(draw, list);
-  const [drawn] = drawFaults(bench.faults, 1, draw);
   // Steady: whether the complaint is there is a matter of its own.
-  const hidden = { ...drawn!, comesAndGoes: false };
-  const { fault } = hidden;
-  const car = new SimulatedCar(bench, new SolverPhysics(), draw, [hidden], draw() < 0.25);
-  if (canBlow(fault) && draw() < 0.7) for (const setUp of drivenSetUps(bench)) await car.visit(setUp);
+  const hidden = drawFaults(bench.faults, count, draw).map((drawn) => ({ ...drawn, comesAndGoes: false }));
+  const faults = hidden.map(({ fault }) => fault);
+  const car = new SimulatedCar(bench, new SolverPhysics(), draw, hidden, draw() < 0.25);
+  if (faults.some(canBlow) && draw() < 0.7) for (const setUp of drivenSetUps(bench)) await car.visit(setUp);
   const recorded: Recorded[] = [];
   const record = (event: Event) => void recorded.push({ number: recorded.length + 1, at: '', event });
   let setUp: SetUp = atRest(bench.circuit);
@@ -88,9 +88,9 @@ export async function trial(bench: Workbench, seed: number): Promise<Trial> {
     record({ type: 'found', reading: answer.reading, symptom: 'present', ...beside });
     lines.push(JSON.stringify({ ...answer.reading, ...beside }));
   }
-  const verdict = judge(bench, [fault], gather(bench, foldCase(bench.circuit, recorded)));
+  const verdict = judge(bench, faults, gather(bench, foldCase(bench.circuit, recorded)));
   const story = [
-    `seed ${seed}: ${fault.id} at ${hidden.severity}`,
+    `seed ${seed}: ${hidden.map(({ fault, severity }) => `${fault.id} at ${severity}`).join(' + ')}`,
     ...lines,
     verdict.fall === undefined
       ? ''
