@@ -9,22 +9,28 @@ import type { Workbench } from './workbench.js';
 
 /**
  * One load works and another of the same kind and size is dead, both in the same set-up: whatever reaches both alike cannot be
- * the reason. `together`: findings of the same set-up, with nothing touched between. Seen one by one, a supply just between "off" and "lit" would pass for both.
+ * the reason. Seen one by one, a supply just between "off" and "lit" would pass for both.
+ * @param together findings of the same set-up, with nothing touched between
+ * @param unmoved those with no control worked between either: a relay that has been elsewhere may stand otherwise than it did
  */
 export function contrast(
   bench: Workbench,
   finding: Finding,
   together: readonly Finding[],
+  unmoved: readonly Finding[],
   earlier: readonly Finding[],
 ): Observation[] {
   const mine = standing(bench, finding);
   if (mine === undefined) return [];
   // Each rival once, in whatever order they were seen.
-  const rivals = new Map<number, Standing>();
+  const rivals = new Map<number, Standing & { readonly moved: boolean }>();
   for (const other of together) {
+    const moved = !unmoved.includes(other);
+    if (moved && bench.network.coils.length > 0) continue;
     const theirs = standing(bench, other);
     if (theirs === undefined || theirs.quantity.load === mine.quantity.load) continue;
-    if (theirs.good !== mine.good && theirs.size === mine.size) rivals.set(theirs.quantity.a, theirs);
+    if (theirs.good !== mine.good && theirs.size === mine.size)
+      rivals.set(theirs.quantity.a, { ...theirs, moved });
   }
   const asked = probe(bench, finding.setUp, finding.reading);
   if (asked === undefined) return [];
@@ -42,6 +48,7 @@ export function contrast(
       high: Infinity,
       shown: 'one works and one is dead',
       hard: true,
+      moved: rival.moved,
     };
   });
 }

@@ -32,8 +32,8 @@ export function gather(bench: Workbench, session: Case): Evidence {
   const earlier: Finding[] = [];
   /** Findings since anything was touched or the complaint came or went: only these may be compared side by side. */
   let together: Finding[] = [];
-  /** A relay whose control has been elsewhere, or whose coil was fed through a test lamp, may stand otherwise than it did. */
-  const remembers = bench.network.coils.length > 0;
+  /** Those since any control was worked or a test lamp drew its current: no relay has moved, and no fuse blown, in between. */
+  let unmoved: Finding[] = [];
   /** What was observed since anything at all was done: the relays still stand as they did. */
   let still: Observation[] = [];
   let standing = atRest(bench.circuit);
@@ -53,7 +53,8 @@ export function gather(bench: Workbench, session: Case): Evidence {
       keys.push(JSON.stringify([step.action, step.number]));
       still = [];
       if (step.action.do === 'operate') controls = standing.controls;
-      if (step.action.do !== 'operate' || remembers) together = [];
+      else together = [];
+      unmoved = [];
       if (isRepair(step.action) && symptom === 'present') symptom = 'unsure';
       continue;
     }
@@ -66,7 +67,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
       keys.push(`${control} ${position}`);
     }
     controls = finding.setUp.controls;
-    if (operated.length > 0 && remembers) together = [];
+    if (operated.length > 0) unmoved = [];
     if (operated.length > 0 || !sameSetUp(still[0]?.setUp ?? finding.setUp, finding.setUp)) still = [];
     const observed = observe(bench, finding, earlier);
     const seen = observed.filter(({ quantity }) => quantity.load !== undefined);
@@ -84,7 +85,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
     const rivals = together.filter((other) => sameSetUp(other.setUp, finding.setUp));
     if (isHeardOtherwise(still, observed)) still = [];
     const listened = besideClicks(finding.number, observed, still);
-    for (const observation of [...listened, ...contrast(bench, finding, rivals, earlier)]) {
+    for (const observation of [...listened, ...contrast(bench, finding, rivals, unmoved, earlier)]) {
       steps.push({ kind: 'observation', observation, symptom, again });
       keys.push(keyOf(observation, symptom));
     }
@@ -99,8 +100,9 @@ export function gather(bench: Workbench, session: Case): Evidence {
       keys.push(`look ${at} ${value}`);
     }
     earlier.push(finding);
-    if (drawsLampCurrent(finding.reading) && remembers) together = [];
+    if (drawsLampCurrent(finding.reading)) unmoved = [];
     together.push(finding);
+    unmoved.push(finding);
     still.push(...observed);
   }
   return { steps, prefixes: prefixesOf(bench, keys), before: (grid) => blownBefore(bench, grid) };
@@ -108,7 +110,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
 
 function keyOf(observation: Observation, symptom: string): string {
   const { finding, added, present, source, pinned, quantity, low, high, hard, current, setUp } = observation;
-  const { heard } = observation;
+  const { heard, moved } = observation;
   const fitted = [...setUp.fitted];
   return JSON.stringify([
     finding,
@@ -123,6 +125,7 @@ function keyOf(observation: Observation, symptom: string): string {
     current,
     fitted,
     heard,
+    moved,
     symptom,
   ]);
 }

@@ -69,6 +69,8 @@ export interface Observation extends Battery {
   readonly heard?: readonly Armature[];
   /** Number of an earlier finding that is told again because of what was heard in this one. */
   readonly retold?: number;
+  /** Two loads were seen one after the other, and in between a control was worked or a test lamp drew its current. */
+  readonly moved?: boolean;
 }
 
 /** A click, or none, is the armature's: it tells in which state the contacts stand. */

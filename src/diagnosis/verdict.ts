@@ -158,8 +158,8 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
   }
   const { observation } = step;
   const { grid } = now;
-  // One was seen before the fuse blew, the other after.
-  if (observation.kind === 'contrast' && grid.axes.some((axis) => canBlow(axis.fault))) return now;
+  // One may have been seen before the fuse blew, the other after.
+  if (observation.moved === true && grid.axes.some((axis) => canBlow(axis.fault))) return now;
   const there = step.symptom === 'present' ? keptUp(now.alive, grid) : now.alive;
   const after = restrict(bench, there, grid, observation);
   const { finding } = observation;

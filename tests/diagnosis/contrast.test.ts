@@ -11,7 +11,8 @@ import { diagnosisOf, recordedOf, suspectIds, workbenchOf } from './session-of.j
 /** Contrast of the last finding with the one before it. */
 const compared = (asked: Asked, ...lines: readonly string[]) => {
   const findings = asked.findings(...lines);
-  return contrast(asked.bench, findings.at(-1)!, findings.slice(0, -1), []);
+  const before = findings.slice(0, -1);
+  return contrast(asked.bench, findings.at(-1)!, before, before, []);
 };
 const motors = new Asked(
   circuitOf(`circuit: motors

@@ -64,7 +64,7 @@ test('when it does not see an input any more then it reports it as low, whatever
 test('when a silent module is asked for several inputs then that speaks against what feeds it no more than once', async () => {
   const bench = await workbenchOf('daytime-module');
   const found = ['key on', 'dead H3 H4', 'prove scan', 'scan A1.15 no answer'];
-  const fault = bench.faults.find(({ id }) => id === 'X1.7 resistance')!;
+  const fault = bench.faults.find(({ id }) => id === 'X1.6 resistance')!;
   const notesOn = (lines: readonly string[]) =>
     judge(bench, [fault], gather(bench, foldCase(bench.circuit, recordedOf(bench, lines)))).soft.length;
   expect(notesOn(found)).toBe(1);
