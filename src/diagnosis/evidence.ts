@@ -339,6 +339,9 @@ function blownBefore(bench: Workbench, grid: Grid): Blows {
   if (grid.axes.length === 1) return alone[0]!;
   // Several at once: every mask that one of them may have left, or two together, at any severity of the others. Only widens.
   const masks = new Set(alone.flat().map(({ blown }) => blown));
+  // What touches another wire may feed a short through a fuse that neither reaches alone.
+  if (risky.length > 1 && risky.some(({ fault }) => fault.kind === 'touching'))
+    bench.network.fuses.forEach((_, bit) => masks.add(1 << bit));
   for (const first of [...masks]) for (const second of [...masks]) masks.add(first | second);
   const places = Array.from({ length: grid.size }, (_, place) => place);
   return [...masks].map((blown) => ({ blown, places }));

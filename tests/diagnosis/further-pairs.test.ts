@@ -1,6 +1,9 @@
 /** When none of the pairs usually looked at explains a session, more of them are looked at before it is said that nothing fits. */
 import { expect, test } from 'vitest';
-import { diagnosisOf, suspectIds, workbenchOf } from './session-of.js';
+import { gather } from '../../src/diagnosis/evidence.js';
+import { judge } from '../../src/diagnosis/verdict.js';
+import { foldCase } from '../../src/session/fold.js';
+import { diagnosisOf, recordedOf, suspectIds, workbenchOf } from './session-of.js';
 
 test('when two faults read as none of the likely pairs does then the true pair is found all the same', async () => {
   // GP2 open and 1.2 kohm at F1.1, readings as a simulated vehicle gave them.
@@ -15,4 +18,12 @@ test('when two faults read as none of the likely pairs does then the true pair i
   const diagnosis = diagnosisOf(gauges, seen);
   expect(diagnosis.fits).toBe(true);
   expect(suspectIds(diagnosis)).toContain('F1.1 resistance + GP2 resistance');
+});
+
+test('when touching wires feed a short through a fuse that neither reaches alone then it may have blown before', async () => {
+  const bench = await workbenchOf('truck-24v');
+  const pair = ['W12 touching W19', 'W28 short'].map((id) => bench.faults.find((fault) => fault.id === id)!);
+  const lines = ['lights on', 'see H2.58 off', 'see H6 off'];
+  const evidence = gather(bench, foldCase(bench.circuit, recordedOf(bench, lines)));
+  expect(judge(bench, pair, evidence).fall).toBeUndefined();
 });
