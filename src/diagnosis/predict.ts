@@ -19,7 +19,7 @@ import { farCorners, withLooseParts } from './loose-parts.js';
 import type { Observation, Quantity } from './observe.js';
 import type { Asked, Band, Question, QuestionMemory, State, StateBand } from './question.js';
 import { faultKey, remembered, siteKey } from './question.js';
-import { edgesFor, magnitude, overRated, ratedVolts, readOut } from './read-out.js';
+import { edgesFor, glow, magnitude, overRated, ratedVolts, readOut } from './read-out.js';
 import { withUnrest } from './unrest.js';
 import type { Workbench } from './workbench.js';
 
@@ -318,7 +318,7 @@ export class Predictor {
     if (unpowered !== undefined && this.isLive(held, unpowered)) return { low: -Infinity, high: Infinity };
     if (quantity.minus !== undefined) {
       const apart = this.apart(outcome, faults);
-      return { low: apart, high: apart };
+      return { low: Math.min(...apart), high: Math.max(...apart) };
     }
     return overRated(this.readings(held, outcome), quantity, faults);
   }
@@ -327,11 +327,9 @@ export class Predictor {
   private readings(held: Variant, outcome: Outcome): number[] {
     const { quantity } = this.observation;
     const { solver } = this.memory;
-    if (quantity.seen !== undefined && outcome.phases !== undefined) {
-      const { low, high } = seenVolts(outcome, quantity.a, quantity.b, quantity.seen);
-      return [low, high];
-    }
-    return readOut(this.bench.network, solver, outcome, held, quantity);
+    if (quantity.seen === undefined) return readOut(this.bench.network, solver, outcome, held, quantity);
+    const { low, high } = seenVolts(outcome, quantity.a, quantity.b, quantity.seen);
+    return [low, high].flatMap((volts) => glow(volts, quantity, held.faults));
   }
 
   /** Tolerance band with relays and fuses held in one state. */
@@ -358,10 +356,11 @@ export class Predictor {
   }
 
   /** By how much more of its rated volts the first load has than the second. */
-  private apart({ volts }: Outcome, faults: readonly AppliedFault[]): number {
+  private apart({ volts }: Outcome, faults: readonly AppliedFault[]): number[] {
     const { quantity } = this.observation;
-    const share = (of: Quantity) => Math.abs(volts[of.a]! - volts[of.b]!) / ratedVolts(of, faults);
-    return share(quantity) - share(quantity.minus!);
+    const shares = (of: Quantity) =>
+      glow(volts[of.a]! - volts[of.b]!, of, faults).map((seen) => Math.abs(seen) / ratedVolts(of, faults));
+    return shares(quantity).flatMap((bright) => shares(quantity.minus!).map((dead) => bright - dead));
   }
 
   /** Difference of two loads: what both share moves both alike, so only elements that move them apart go to their edges. */
@@ -375,8 +374,8 @@ export class Predictor {
       return first.map((sign, i) => Math.sign(sign - second[i]!));
     };
     const corners = farCorners(this.bench.network, solver, held, nominal, signsAt);
-    const ways = corners.map((way) => way.map(({ outcome }) => [this.apart(outcome, faults)]));
-    return widened([this.apart(nominal, faults)], ways);
+    const ways = corners.map((way) => way.map(({ outcome }) => this.apart(outcome, faults)));
+    return widened(this.apart(nominal, faults), ways);
   }
 
   private isLive(held: Variant, unpowered: Observation['added']): boolean {

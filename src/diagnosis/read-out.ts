@@ -46,6 +46,20 @@ export function ratedVolts(quantity: Quantity, faults: readonly AppliedFault[]):
   return quantity.scale;
 }
 
+/**
+ * Volts by which a load is seen: an LED fitted for a filament is dark at less than its forward volts, and at any the wrong way round.
+ * Both where its tolerance leaves that open.
+ */
+export function glow(volts: number, { load }: Quantity, faults: readonly AppliedFault[]): number[] {
+  for (const fault of faults) {
+    if (fault.kind !== 'law' || fault.element !== load || fault.law.kind !== 'diode') continue;
+    const { forwardVolts, spread } = fault.law;
+    if (volts < forwardVolts - spread) return [0];
+    if (volts < forwardVolts + spread) return [0, volts];
+  }
+  return [volts];
+}
+
 /** The least and the most of several values, over the rated volts of what is fitted. */
 export function overRated(
   values: readonly number[],

@@ -14,3 +14,10 @@ test.each([
     expect(named).toBe(explains);
   },
 );
+
+test('when a lamp with its plus on the other side is dark then an LED fitted by mistake explains it', async () => {
+  // Switched in its ground: the current runs the other way through the holder, and an LED lets none through.
+  const bench = await workbenchOf('headlamps-ground');
+  const lines = ['lights on', 'beam main', 'see H1.56a lit', 'see H2.56a off'];
+  expect(suspectIds(diagnosisOf(bench, lines))).toContain('H2:56a wrong LED');
+});
