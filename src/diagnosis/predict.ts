@@ -4,7 +4,7 @@
  */
 import { sourceLaw } from '../network/conditions.js';
 import { LIVE_VOLTS } from '../network/meters.js';
-import type { Law, Network } from '../network/network.js';
+import type { Law } from '../network/network.js';
 import { brightOf, seenVolts } from '../network/phases.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
 import { brownsOut, isBattery } from './brown-out.js';
@@ -20,6 +20,7 @@ import type { Observation, Quantity } from './observe.js';
 import type { Asked, Band, Question, QuestionMemory, State, StateBand } from './question.js';
 import { faultKey, remembered, siteKey } from './question.js';
 import { edgesFor, glow, magnitude, overRated, ratedVolts, readOut } from './read-out.js';
+import { standpointsOf } from './standpoints.js';
 import { withUnrest } from './unrest.js';
 import type { Workbench } from './workbench.js';
 
@@ -191,43 +192,13 @@ export class Predictor {
   }
 
   private standpoints({ states, own, faults }: Asked, blown: number): readonly Standpoint[] {
-    const { quantity } = this.observation;
     const { solver } = this.memory;
-    const read = quantity.minus === undefined ? [quantity] : [quantity, quantity.minus];
-    const conducting = throughDiodes(this.bench.network);
-    // What a coil feels may move contacts anywhere.
-    const felt = (nominal: Outcome, held: Variant) =>
-      this.bench.network.coils.map((coil): Standpoint => {
-        const { a, b } = this.bench.network.elements[coil]!;
-        return { volts: nominal.volts, response: solver.adjoint(nominal, held, a, b).response };
-      });
-    const seen = states.slice(0, own).flatMap(({ pulledIn, blown: after }) => {
-      const held = this.held(faults, blown | after, pulledIn);
-      const nominal = solver.solve(held)[0]!;
-      const shown = read.flatMap(({ a, b }) => {
-        const { signs, response } = solver.adjoint(nominal, held, a, b);
-        const corners = [signs, signs.map((sign: number) => -sign)].map((corner) => {
-          const variant = { ...held, corner, start: nominal };
-          const { volts } = solver.solve(variant)[0]!;
-          return { volts, response };
-        });
-        const whole = { ...held, faults: [...conducting, ...held.faults] };
-        const through =
-          conducting.length === 0
-            ? []
-            : [{ volts: nominal.volts, response: solver.adjoint(nominal, whole, a, b).response }];
-        return [{ volts: nominal.volts, response }, ...through, ...corners];
-      });
-      return [...felt(nominal, held), ...shown];
-    });
+    const mine = states.slice(0, own);
+    const seen = mine.map(({ pulledIn, blown: after }) => this.held(faults, blown | after, pulledIn));
     // With all relays at rest nothing flows through it, and yet one that was pulled in before may feed its own coil through it.
-    const known = states.slice(0, own).map(({ pulledIn }) => pulledIn);
-    const left = solver.left.filter((pulledIn) => !known.includes(pulledIn));
-    const fed = left.flatMap((pulledIn) => {
-      const held = this.held(faults, blown, pulledIn);
-      return felt(solver.solve(held)[0]!, held);
-    });
-    return [...seen, ...fed];
+    const left = solver.left.filter((mask) => mine.every(({ pulledIn }) => pulledIn !== mask));
+    const fed = left.map((pulledIn) => this.held(faults, blown, pulledIn));
+    return standpointsOf(this.bench.network, solver, this.observation.quantity, seen, fed);
   }
 
   private ask(faults: readonly AppliedFault[], blown: number): Asked {
@@ -388,21 +359,6 @@ export class Predictor {
 /** Does it join what is apart in the drawing, so that more may flow than an alternator gives? */
 function mayShort({ kind }: AppliedFault): boolean {
   return kind !== 'series';
-}
-
-/** What blocks now may conduct once a fault is there: every diode as the ohms that it then has. */
-function throughDiodes({ elements }: Network): readonly AppliedFault[] {
-  return elements.flatMap(({ law, index }): AppliedFault[] =>
-    law.kind === 'diode'
-      ? [
-          {
-            kind: 'law',
-            element: index,
-            law: { kind: 'ohms', ohms: law.ohms, low: law.ohms, high: law.ohms },
-          },
-        ]
-      : [],
-  );
 }
 
 /**
