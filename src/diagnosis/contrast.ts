@@ -18,7 +18,7 @@ export function contrast(
   finding: Finding,
   together: readonly Finding[],
   unmoved: readonly Finding[],
-  earlier: readonly Finding[],
+  others: readonly Finding[],
 ): Observation[] {
   const mine = standing(bench, finding);
   if (mine === undefined) return [];
@@ -34,7 +34,7 @@ export function contrast(
   }
   const asked = probe(bench, finding.setUp, finding.reading);
   if (asked === undefined) return [];
-  const battery = sourceFor(bench, finding, earlier);
+  const battery = sourceFor(bench, finding, others);
   return [...rivals.values()].map((rival) => {
     const [bright, dead] = mine.good ? [mine, rival] : [rival, mine];
     return {

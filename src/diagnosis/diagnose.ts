@@ -94,6 +94,7 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
     parts: partStatuses(bench, session, suspects, fallen, everyPair ? partsOf(search.standing) : undefined),
     fits: suspects.length > 0 || abnormal.length === 0,
     abnormal: abnormal.length > 0,
+    gone: session.symptom === 'absent' || evidence.symptom === 'absent',
     open: openQuestions(bench, evidence, senses, left, massOf(bench, left)),
     findings: describeFindings(
       bench,

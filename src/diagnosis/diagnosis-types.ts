@@ -162,6 +162,8 @@ export interface Diagnosis {
   readonly fits: boolean;
   /** The complaint was reproduced: some finding is not what a healthy vehicle reads. */
   readonly abnormal: boolean;
+  /** The complaint is gone, by itself or for something that was done: readings now show the vehicle without what comes and goes. */
+  readonly gone: boolean;
   readonly open: readonly OpenQuestion[];
   readonly findings: readonly FindingSense[];
   /** Things worth doing first, as sentences: prove the meter, reproduce the complaint … */

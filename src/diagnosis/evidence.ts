@@ -16,6 +16,7 @@ import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
 import { isGoodSight } from './good-sights.js';
+import { WORDS } from './sights.js';
 import { makeGrid } from './grid.js';
 import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
@@ -25,6 +26,7 @@ import { attachedBy, node } from './attached.js';
 import { observe } from './observe.js';
 import type { Question } from './question.js';
 import { blownBy } from './restrict.js';
+import { batteryAfter } from './source-for.js';
 import type { Workbench } from './workbench.js';
 
 export function gather(bench: Workbench, session: Case): Evidence {
@@ -41,9 +43,10 @@ export function gather(bench: Workbench, session: Case): Evidence {
   let controls = standing.controls;
   let symptom: Symptom = 'present';
   /** How it was seen last: a repair alone brings nothing about. */
-  let known: Exclude<Symptom, 'unsure'> = 'present';
+  let known: Symptom = 'present';
   /** Findings that no healthy vehicle would show, by number. */
   const amiss = new Set<number>();
+  const batteryLater = batteryAfter(bench, session.timeline);
 
   for (const step of session.timeline) {
     if (step.kind === 'action') {
@@ -69,13 +72,16 @@ export function gather(bench: Workbench, session: Case): Evidence {
     controls = finding.setUp.controls;
     if (operated.length > 0) unmoved = [];
     if (operated.length > 0 || !sameSetUp(still[0]?.setUp ?? finding.setUp, finding.setUp)) still = [];
-    const observed = observe(bench, finding, earlier);
+    const later = batteryLater.get(finding);
+    const others = later === undefined ? earlier : [...earlier, later];
+    const observed = observe(bench, finding, others);
     const seen = observed.filter(({ quantity }) => quantity.load !== undefined);
     if (seen.some((one) => isAmiss(healthyRange(bench, one), one))) amiss.add(finding.number);
-    const now = symptomAt(finding, earlier, amiss, symptom);
-    if (now !== known && now !== 'unsure') {
-      steps.push({ kind: 'symptom', now, finding: finding.number });
-      keys.push(now);
+    const now = symptomAt(bench, finding, earlier, amiss, symptom);
+    if (now === 'unsure' ? known === 'absent' : now !== known) {
+      const turned = now === 'unsure' ? 'present' : now;
+      steps.push({ kind: 'symptom', now: turned, finding: finding.number });
+      keys.push(turned);
       together = [];
       still = [];
       known = now;
@@ -85,7 +91,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
     const rivals = together.filter((other) => sameSetUp(other.setUp, finding.setUp));
     if (isHeardOtherwise(still, observed)) still = [];
     const listened = besideClicks(finding.number, observed, still);
-    for (const observation of [...listened, ...contrast(bench, finding, rivals, unmoved, earlier)]) {
+    for (const observation of [...listened, ...contrast(bench, finding, rivals, unmoved, others)]) {
       steps.push({ kind: 'observation', observation, symptom, again });
       keys.push(keyOf(observation, symptom));
     }
@@ -105,7 +111,12 @@ export function gather(bench: Workbench, session: Case): Evidence {
     unmoved.push(finding);
     still.push(...observed);
   }
-  return { steps, prefixes: prefixesOf(bench, keys), before: (grid) => blownBefore(bench, grid) };
+  return {
+    steps,
+    prefixes: prefixesOf(bench, keys),
+    symptom,
+    before: (grid) => blownBefore(bench, grid),
+  };
 }
 
 function keyOf(observation: Observation, symptom: string): string {
@@ -209,10 +220,12 @@ function fuseMask(bench: Workbench, part: string): number {
 
 /**
  * Was the complaint there at this finding? Said so, or shown: a load out of order shows it; one that was out of order, or did
- * otherwise, in the same set-up and is as it may be now shows that it may have gone.
+ * otherwise, in the same set-up and is as it may be now shows that it may have gone. With the complaint gone, a load that works less well
+ * than it did may be the complaint again, or how somebody puts it.
  * @param amiss numbers of the findings that no healthy vehicle would show
  */
 function symptomAt(
+  bench: Workbench,
   finding: Finding,
   earlier: readonly Finding[],
   amiss: ReadonlySet<number>,
@@ -224,9 +237,12 @@ function symptomAt(
   const { value } = reading;
   if (amiss.has(finding.number)) return 'present';
   const differs = (other: Finding) => other.reading.kind === 'load' && other.reading.value !== value;
-  return earlier.some((other) => repeats(other, finding) && (amiss.has(other.number) || differs(other)))
-    ? 'absent'
-    : before;
+  const looks = earlier.filter((other) => repeats(other, finding));
+  if (!looks.some((other) => amiss.has(other.number) || differs(other))) return before;
+  if (before === 'present') return 'absent';
+  const wasFine = looks.some((other) => differs(other) && !amiss.has(other.number));
+  const isWorse = wasFine && value !== WORDS[bench.network.loads.get(reading.load)!.kind][0];
+  return isWorse ? 'unsure' : 'absent';
 }
 
 /** What was complained of before is there again, by the same word: it may prove nothing, but nobody would call it cured. */

@@ -49,6 +49,8 @@ export interface Fault {
   readonly repair: Repair;
   /** It sits in the housing of its part, so that a new item mends it though it belongs to the position. */
   readonly inHousing: boolean;
+  /** Ohms below which no fuse would end its current, and it would burn; left out: none. */
+  readonly burnsBelow?: number;
 }
 
 /** A contact that stays closed may join feed and ground, as in the reversing switch of a motor. */

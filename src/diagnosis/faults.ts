@@ -2,6 +2,7 @@
 import type { Circuit, Part } from '../circuit/circuit.js';
 import type { Element, Network } from '../network/network.js';
 import type { Fault } from './fault.js';
+import { withBurning } from './modes/burning.js';
 import { contactModes, couplingModes, fuseModes } from './modes/contacts.js';
 import { jointModes, wireModes } from './modes/joints.js';
 import { filamentLeadModes, filamentModes, ledLeadModes, ledModes } from './modes/lamps.js';
@@ -29,7 +30,7 @@ export function listFaults(circuit: Circuit, network: Network): Fault[] {
     else itemModes(list, element, circuit.parts.get(element.part)!);
   }
   loomModes(list);
-  return withWeakSpots(circuit, list.faults);
+  return withBurning(circuit, network, withWeakSpots(circuit, list.faults));
 }
 
 function itemModes(list: ModeList, element: Element, part: Part): void {

@@ -221,10 +221,10 @@ function openedAt(bench: Workbench, at: string): number {
  * Every question that a finding puts to the network: the reading, that a module answered at all, and the battery volts typed
  * beside it.
  */
-export function observe(bench: Workbench, finding: Finding, earlier: readonly Finding[]): Observation[] {
+export function observe(bench: Workbench, finding: Finding, others: readonly Finding[]): Observation[] {
   const asked = probe(bench, finding.setUp, finding.reading);
   if (asked === undefined) return [];
-  const battery = sourceFor(bench, finding, earlier);
+  const battery = sourceFor(bench, finding, others);
   const silent = asked.kind === 'answer';
   const { low, high } = silent
     ? answerBand(bench, finding.reading as ScanReading)

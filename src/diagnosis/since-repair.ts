@@ -25,12 +25,13 @@ export function explainsSince(
   bench: Workbench,
   repaired: Fault,
   fault: Fault,
-  { steps, prefixes, before }: Evidence,
+  evidence: Evidence,
   step: number,
 ): boolean {
+  const { steps, prefixes } = evidence;
   if (steps.some(isJumped) || (canBlow(repaired) && steps.some((one) => movesFuses(bench, one)))) return true;
-  const since = { steps: steps.slice(step + 1), prefixes: prefixes.slice(step + 1), before };
-  const until = { steps: steps.slice(0, step), prefixes: prefixes.slice(0, step + 1), before };
+  const since = { ...evidence, steps: steps.slice(step + 1), prefixes: prefixes.slice(step + 1) };
+  const until = { ...evidence, steps: steps.slice(0, step), prefixes: prefixes.slice(0, step + 1) };
   const blown = blownBy(bench, repaired, until) | blownBy(bench, fault, until);
   if (blown.toString(2).replaceAll('0', '').length > MOST_FUSES) return true;
   const courses: readonly Course[] = since.steps.some(({ kind }) => kind === 'symptom')

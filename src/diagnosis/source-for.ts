@@ -1,10 +1,11 @@
 /** The battery behind a finding: typed beside it, known from the session, or anywhere in its band. */
+import type { Circuit } from '../circuit/circuit.js';
 import { hasAlternator, sourceLaw } from '../network/conditions.js';
 import { voltsError } from '../network/meters.js';
 import type { Law } from '../network/network.js';
 import type { AppliedFault } from '../network/solver-types.js';
-import type { Finding } from '../session/case.js';
-import type { Typed } from '../session/events.js';
+import type { Finding, Step } from '../session/case.js';
+import type { Action, Typed } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
 import { attachedBy, node } from './attached.js';
 import { canBlow, type Fault } from './fault.js';
@@ -39,6 +40,47 @@ function knownBattery(finding: Finding): Typed | undefined {
   if (finding.battery !== undefined) return finding.battery;
   if (reading.kind === 'volts' && reading.red === 'bat+' && reading.black === 'bat-') return reading.value;
   return undefined;
+}
+
+/**
+ * Findings before which battery volts were not known with the engine in their state, or only to whole volts, each with the first later
+ * one that tells them better: the battery was the same, unless it was charged by a running engine or exchanged in between.
+ */
+export function batteryAfter(
+  { circuit }: Workbench,
+  timeline: readonly Step[],
+): ReadonlyMap<Finding, Finding> {
+  const after = new Map<Finding, Finding>();
+  const known = new Map<SetUp['engine'], boolean>();
+  let waiting: { readonly finding: Finding; readonly known: boolean | undefined }[] = [];
+  for (const step of timeline) {
+    if (step.kind === 'action') {
+      if (changesBattery(circuit, step.action)) waiting = [];
+      continue;
+    }
+    const { finding } = step;
+    const { engine } = finding.setUp;
+    const posts = finding.evidence === 'told' ? undefined : knownBattery(finding);
+    if (posts === undefined || known.get(engine) === true) {
+      waiting.push({ finding, known: known.get(engine) });
+      continue;
+    }
+    const fine = posts.step < 1;
+    for (const before of waiting) {
+      const isBetter =
+        before.known === undefined ? fine || !after.has(before.finding) : fine && !before.known;
+      if (isBetter && before.finding.setUp.engine === engine) after.set(before.finding, finding);
+    }
+    known.set(engine, fine);
+  }
+  return after;
+}
+
+function changesBattery({ parts }: Circuit, action: Action): boolean {
+  if (action.do === 'engine') return true;
+  if (action.do === 'swap') return action.parts.some((part) => parts.get(part)?.type === 'battery');
+  const fits = action.do === 'fit new' || action.do === 'fit known-good' || action.do === 'refit';
+  return fits && parts.get(action.part)?.type === 'battery';
 }
 
 /** How far the posts lie below the battery's own volts in a set-up, with these faults there. */
@@ -91,8 +133,11 @@ function isWithin(one: Volts, other: Volts): boolean {
   return one.low >= other.low && one.high <= other.high && one.high - one.low < other.high - other.low;
 }
 
-/** The battery as a finding may assume it: typed beside it, known from this session, or anywhere in its band. */
-export function sourceFor(bench: Workbench, finding: Finding, earlier: readonly Finding[]): Battery {
+/**
+ * The battery as a finding may assume it: typed beside it, known from this session, or anywhere in its band.
+ * @param others from which it may be known: the earlier ones, or the later one of `batteryAfter`
+ */
+export function sourceFor(bench: Workbench, finding: Finding, others: readonly Finding[]): Battery {
   const law = sourceLaw(bench.network, bench.circuit.nominalVolts, finding.setUp.engine);
   if (law.kind !== 'source') throw new Error('a battery is a source');
   if (finding.battery !== undefined) {
@@ -112,7 +157,7 @@ export function sourceFor(bench: Workbench, finding: Finding, earlier: readonly 
   // Posts that an alternator holds up say nothing of the battery behind them.
   if (finding.setUp.engine === 'running' && hasAlternator(bench.network))
     return { source: law, pinned: false };
-  const known = earlier.flatMap((other) => {
+  const known = others.flatMap((other) => {
     const posts = other.setUp.engine === finding.setUp.engine ? knownBattery(other) : undefined;
     if (posts === undefined) return [];
     const error = voltsError(posts.value, posts.step) + BATTERY_WANDERS;

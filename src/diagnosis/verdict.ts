@@ -15,6 +15,7 @@ import type { Grid } from './grid.js';
 import { makeGrid, placesOf } from './grid.js';
 import type { Observation } from './observe.js';
 import { fusesAfter, predictedRange, restrict } from './restrict.js';
+import { roomOf } from './room.js';
 import type { Workbench } from './workbench.js';
 
 /** A fault is always there, or it comes and goes by itself. The two are different explanations of one session. */
@@ -32,7 +33,7 @@ export interface Verdict {
   readonly course: Course;
   /** The finding that rules it out, or undefined: it still fits. */
   readonly fall: Fall | undefined;
-  /** Share of the severity scale that fitted while the complaint was there, 0 to 1. */
+  /** Share of the severity scale that fitted while the complaint was there, 0 to 1 (see room.ts). */
   readonly room: number;
   /** Per fault the severities that fit while the symptom was there: lower and upper edge. */
   readonly severity: readonly { readonly low: number; readonly high: number }[];
@@ -141,12 +142,8 @@ export function verdictOf({
   const common = { faults, course, fall, soft, touched, inVain, stretch };
   if (fall !== undefined) return { ...common, room: 0, severity: [], blown: [] };
   const blown = [...alive].filter(([, row]) => row.includes(1)).map(([mask]) => mask);
-  const room = Math.min(mostRoom, roomOf({ fitted, grid }));
+  const room = Math.min(mostRoom, roomOf(fitted, grid));
   return { ...common, room, severity: severityOf(grid, fitted), blown };
-}
-
-function roomOf({ fitted, grid }: Pick<Progress, 'fitted' | 'grid'>): number {
-  return openPlaces(fitted).length / grid.size;
 }
 
 function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress {
@@ -299,7 +296,7 @@ function changed(bench: Workbench, now: Progress, step: Change): Progress {
       if (was === 'surely' || step.replaced?.(grid.axes[i]!.fault) === true) return 'surely';
       return step.mends?.(grid.axes[i]!.fault) === true ? 'tried' : was;
     }),
-    mostRoom: free.size > 0 ? Math.min(now.mostRoom, roomOf(now)) : now.mostRoom,
+    mostRoom: free.size > 0 ? Math.min(now.mostRoom, roomOf(now.fitted, grid)) : now.mostRoom,
     stretch: free.size > 0 ? [] : now.stretch,
   };
 }

@@ -27,7 +27,7 @@ export function alike(bench: Workbench, session: Case, diagnosis: Diagnosis): Al
   const outlooks = new Hulls(scales, numbers.length);
   const conditions = conditionsOf(bench, session, diagnosis);
   let classes: number[][] = [numbers];
-  for (const candidate of candidates(bench, session, diagnosis, conditions)) {
+  for (const candidate of candidates(bench, diagnosis, conditions)) {
     if (classes.every((members) => members.length < 2)) break;
     if (candidate.wiggle !== undefined) continue;
     const hulls = outlooks.of(candidate);

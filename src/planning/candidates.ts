@@ -1,7 +1,6 @@
 /** The tests there are: the failed condition, or one change from it, at every point a person can reach. */
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
-import type { Case } from '../session/case.js';
 import type { Candidate, Scope } from './candidate.js';
 import { clamps } from './candidates/current.js';
 import { wiggles } from './candidates/hands.js';
@@ -24,7 +23,6 @@ const SHORT_ABOUT = 0.05;
  */
 export function candidates(
   bench: Workbench,
-  session: Case,
   diagnosis: Diagnosis,
   conditions: readonly Condition[],
 ): Candidate[] {
@@ -32,7 +30,7 @@ export function candidates(
   return [
     ...plain(bench, scope),
     ...exchanges(scope, shortShare(bench, diagnosis) < SHORT_ABOUT),
-    ...wiggles(scope, diagnosis, session.symptom === 'absent'),
+    ...wiggles(scope, diagnosis, diagnosis.gone),
   ];
 }
 

@@ -27,7 +27,7 @@ export function complaintMeasured(
   const asked = askedAlready(bench, forecaster, session);
   const costs = new Costs(bench.circuit, session);
   const own = (point: string) => point.startsWith(`${load.part}.`);
-  for (const candidate of candidates(bench, session, diagnosis, conditions)) {
+  for (const candidate of candidates(bench, diagnosis, conditions)) {
     const { reading, setUp } = candidate;
     if (reading.kind !== 'volts' || !own(reading.red) || !own(reading.black)) continue;
     // A lamp of several filaments is watched by the terminal of the one.

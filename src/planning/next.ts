@@ -67,7 +67,7 @@ export function advise(
   const planned = groups.length < 2 ? undefined : plannedAdvice(bench, session, diagnosis, ahead);
   const tests = planned?.tests ?? [];
   // With the complaint gone there is nothing to try a repair on.
-  const attempt = session.symptom === 'absent' ? undefined : planned?.attempt;
+  const attempt = diagnosis.gone ? undefined : planned?.attempt;
   if (tests.length > 0) return { tests, attempt };
   return { tests: furtherTests(bench, session, diagnosis), attempt: only ?? attempt };
 }

@@ -26,7 +26,7 @@ export function proofOf(bench: Workbench, session: Case, diagnosis: Diagnosis): 
   const asked = askedAlready(bench, forecaster, session);
   const costs = new Costs(bench.circuit, session);
   const [condition] = conditions;
-  for (const candidate of candidates(bench, session, diagnosis, conditions)) {
+  for (const candidate of candidates(bench, diagnosis, conditions)) {
     const { reading, setUp } = candidate;
     if (reading.kind !== 'volts' || condition === undefined) continue;
     if (forecaster.key(setUp) !== forecaster.key(condition.setUp)) continue;

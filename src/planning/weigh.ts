@@ -221,7 +221,7 @@ export class Scales {
     const asked = askedAlready(bench, forecaster, session, diagnosis.suspects);
     const skipped = new Set(session.skipped.map(({ test }) => test));
     const byQuestion = new Map<string, Queued>();
-    for (const candidate of candidates(bench, session, diagnosis, conditions)) {
+    for (const candidate of candidates(bench, diagnosis, conditions)) {
       const question = questionOfCandidate(bench, forecaster, candidate);
       if (asked.has(question) || skipped.has(candidate.line)) continue;
       const cost = costs.of(candidate);
@@ -252,6 +252,7 @@ export class Scales {
     const forecasts = this.forecastsIn(setUp);
     if (figure === undefined) return undefined;
     const classify = classifierFor(this.bench, reading, this.surroundings);
+    const away = this.awayIn(setUp);
     for (let i = 0; i < count; i++) {
       const forecast = forecasts[i]!;
       const ends = reading.kind === 'ohms' ? (this.versions[i]!.atMeter ?? []) : [];
@@ -267,6 +268,10 @@ export class Scales {
             );
       if (ways !== undefined && areApart(figuresIn(reading, figure, forecast).map(classify)))
         (outlook.unsure ??= new Uint8Array(count))[i] = 1;
+      if (away === undefined || this.versions[i]!.steady) continue;
+      outlook.figures[i] = figure(away);
+      [outlook.from[i], outlook.to[i]] = hullOf(figuresIn(reading, figure, away).map(classify));
+      if (outlook.unsure !== undefined) outlook.unsure[i] = 0;
     }
     return outlook;
   }
@@ -301,6 +306,12 @@ export class Scales {
       const unsure = outlook.unsure?.[version] === 1;
       return { likely, figure: outlook.figures[version]!, span, unsure };
     });
+  }
+
+  /** With the complaint gone: what a vehicle reads while its fault is away. */
+  private awayIn(setUp: SetUp): Forecast | undefined {
+    if (!this.diagnosis.gone) return undefined;
+    return this.forecaster.forecast({ key: 'away', faults: [], blown: 0 }, setUp);
   }
 
   private forecastsIn(setUp: SetUp): readonly Forecast[] {

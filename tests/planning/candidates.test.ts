@@ -17,7 +17,7 @@ async function candidatesOf(circuit: string, lines: readonly string[]) {
   const bench = await workbenchOf(circuit);
   const session = foldCase(bench.circuit, recordedOf(bench, lines));
   const diagnosis = diagnose(bench, session);
-  return { bench, list: candidates(bench, session, diagnosis, conditionsOf(bench, session, diagnosis)) };
+  return { bench, list: candidates(bench, diagnosis, conditionsOf(bench, session, diagnosis)) };
 }
 
 let bench: Workbench;

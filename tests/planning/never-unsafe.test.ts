@@ -7,7 +7,6 @@ import { candidates } from '../../src/planning/candidates.js';
 import type { Condition } from '../../src/planning/condition.js';
 import { cautionsBefore } from '../../src/planning/step-cautions.js';
 import type { Recorded } from '../../src/session/events.js';
-import { foldCase } from '../../src/session/fold.js';
 import { parseLine } from '../../src/session/parse-line.js';
 import type { SetUp } from '../../src/session/setup.js';
 import { atRest } from '../../src/session/setup.js';
@@ -34,10 +33,9 @@ function setUps({ circuit }: Workbench): SetUp[] {
 
 test.each(CIRCUITS)('when %s fails in any condition then nothing dangerous is on offer', async (name) => {
   const bench = await workbenchOf(name);
-  const session = foldCase(bench.circuit, []);
   const failed = [...bench.network.loads.keys()];
   const conditions = setUps(bench).map((setUp): Condition => ({ setUp, failed }));
-  const offered = candidates(bench, session, { suspects: [] } as unknown as Diagnosis, conditions);
+  const offered = candidates(bench, { suspects: [] } as unknown as Diagnosis, conditions);
   expect(offered.length).toBeGreaterThan(50);
   const seen = new Set<string>();
   const dangers = offered.flatMap((candidate) => {
@@ -110,7 +108,7 @@ test('when a short is suspected then no fuse is put at risk for a reading, and o
   const fitted = (share: number): boolean => {
     const short = bench.faults.find(({ kind }) => kind === 'short')!;
     const diagnosis = { suspects: [{ faults: [short], share }] } as unknown as Diagnosis;
-    return candidates(bench, foldCase(circuit, []), diagnosis, conditions).some(({ setUp }) =>
+    return candidates(bench, diagnosis, conditions).some(({ setUp }) =>
       [...setUp.fitted.keys()].some((part) => circuit.parts.get(part)!.type === 'fuse'),
     );
   };

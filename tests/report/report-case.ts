@@ -43,6 +43,7 @@ export function diagnosisOf(suspects: readonly Suspect[], more: Partial<Diagnosi
     parts: [],
     fits: true,
     abnormal: true,
+    gone: false,
     open: [],
     findings: [],
     asks: [],

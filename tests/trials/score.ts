@@ -202,7 +202,7 @@ function idOfAll(faults: readonly Fault[]): string {
 function questionsOf(bench: Workbench, { mechanic, complaint }: Session): Question[] {
   const session = mechanic.case;
   return [
-    ...candidates(bench, session, complaint.diagnosis, conditionsOf(bench, session, complaint.diagnosis)),
+    ...candidates(bench, complaint.diagnosis, conditionsOf(bench, session, complaint.diagnosis)),
   ].filter(
     ({ wiggle, setUp }) =>
       // A second fuse is not sacrificed for a reading: fitting one is a repair that is tried.

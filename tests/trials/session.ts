@@ -33,7 +33,7 @@ export type Kind = 'single' | 'double' | 'misread' | 'outside';
 /** `KNOWNGOOD_PATIENCE=2`: somebody who gives up after twice as much. */
 const PATIENCE = Number(process.env['KNOWNGOOD_PATIENCE'] ?? 1);
 /** Findings after which a person gives up. */
-const MOST_FINDINGS = 25 * PATIENCE;
+const MOST_FINDINGS = 40 * PATIENCE;
 /** The same after each repair that did not cure. */
 const MOST_MORE_FINDINGS = 12 * PATIENCE;
 /** For each fault. */
@@ -44,6 +44,8 @@ const FULL = 0.9;
 const MOST_OTHERS = 4;
 /** Times that readings which do not fit are taken again. */
 const MOST_RETAKEN = 2;
+/** Times that somebody looks whether a complaint that has gone is back. */
+const MOST_DRIVES = 40;
 const MISREAD = 0.1;
 const CORNERS = 0.25;
 /** Set-ups in which the owner drove before, enough for a short to blow its fuse. */
@@ -286,7 +288,10 @@ class Running {
       this.suggesting += workedMilliseconds() - started;
       this.dangers.push(...dangersOf(bench, suggested));
       const [best] = suggested;
-      if (best === undefined) return;
+      if (best === undefined) {
+        if (!diagnosis.gone || !(await this.provoke())) return;
+        continue;
+      }
       for (const action of best.actions) await mechanic.act(action);
       await this.lookAgain();
       if ((await this.read(best.reading)) === undefined)
@@ -316,6 +321,18 @@ class Running {
     // Where the eye cannot tell, nobody would know that the complaint had gone: leave it as it was.
     if ((word === good) !== gone) car.unwait(before);
     else mechanic.record({ type: 'found', reading: answer!.reading });
+  }
+
+  /** Drives about until a complaint that has gone is there again; false when that does not bring it back. */
+  private async provoke(): Promise<boolean> {
+    const { car, complaint, mechanic } = this;
+    await mechanic.moveTo(complaint!.setUp);
+    for (let drives = 0; drives < MOST_DRIVES; drives++) {
+      const before = mechanic.recorded.length;
+      await this.lookAgain();
+      if (mechanic.recorded.length > before && !car.hidden.some(({ away }) => away)) return true;
+    }
+    return false;
   }
 
   /** Takes readings that do not fit once more, in the set-up in which they were taken. */

@@ -1,0 +1,26 @@
+/** How much of the severity scale a hypothesis still has, as weight for its rank. It rules nothing out. */
+import { openPlaces } from './alive.js';
+import type { Axis, Grid } from './grid.js';
+import { coordinate } from './grid.js';
+
+/** A severity at which the wire would have burnt, against any other (common practice, no source). */
+const BURNT = 0.02;
+
+/** Share of the severity scale that is open in a row, 0 to 1; what would have burnt counts little. */
+export function roomOf(row: Uint8Array, grid: Grid): number {
+  const open = openPlaces(row);
+  if (grid.axes.every(({ fault }) => fault.burnsBelow === undefined)) return open.length / grid.size;
+  const weights = grid.axes.map(weightsOf);
+  return open.reduce((sum, place) => sum + weightOf(grid, place, weights), 0) / grid.size;
+}
+
+function weightOf(grid: Grid, place: number, weights: readonly (readonly number[])[]): number {
+  return weights.reduce((product, list, i) => product * list[coordinate(grid, place, i)]!, 1);
+}
+
+/** Per place of an axis, "healthy" the last. */
+function weightsOf({ fault: { scale, burnsBelow = 0 }, cells }: Axis): number[] {
+  return Array.from({ length: cells + 1 }, (_, cell) =>
+    cell < cells && scale.edges[cell + 1]! <= burnsBelow ? BURNT : 1,
+  );
+}

@@ -1,0 +1,21 @@
+/** A complaint that comes back by a word which a weak battery could explain too: what comes and goes may be there again, or not. */
+import { expect, test } from 'vitest';
+import { diagnosisOf, suspectIds, workbenchOf } from './session-of.js';
+
+/** The feed of the pump fails, is good, and fails again. The solenoid has little more than the volts at which it might be silent. */
+const lines = [
+  ...['key on', 'Y1 silent', 'M1 stopped', 'prove volts', 'volts bat+ 11.31', 'Y1 clicks'],
+  ...['volts F1.2 11.22', 'Y1 silent', 'volts F1.2 0.00'],
+];
+
+test('when the solenoid is silent again then an open feed is back', async () => {
+  const bench = await workbenchOf('fuel-pump');
+  const diagnosis = diagnosisOf(bench, lines);
+  expect(diagnosis.gone).toBe(false);
+  expect(suspectIds(diagnosis)).toContain('W4 resistance');
+});
+
+test('when the complaint is seen to have gone then the diagnosis says so', async () => {
+  const bench = await workbenchOf('fuel-pump');
+  expect(diagnosisOf(bench, lines.slice(0, 6)).gone).toBe(true);
+});

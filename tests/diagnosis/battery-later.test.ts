@@ -1,0 +1,27 @@
+/** Battery volts measured late in a session tell what the lamps had at its beginning. */
+import { expect, test } from 'vitest';
+import { diagnosisOf, workbenchOf } from './session-of.js';
+
+const complaint = ['lights on', 'fog lamps front and rear', 'H3 off'];
+const amiss = async (...lines: string[]) => {
+  const bench = await workbenchOf('fog-lamps');
+  return diagnosisOf(bench, [...complaint, ...lines]).findings[0]!.abnormal;
+};
+
+test('when an LED is off and its battery may be weak then it may be in order', async () => {
+  expect(await amiss()).toBe(false);
+});
+
+test('when the battery is measured later and is well then the LED was out of order all along', async () => {
+  expect(await amiss('prove volts', 'volts bat+ 12.92')).toBe(true);
+});
+
+test('when only whole volts were written down then finer ones count', async () => {
+  const rough = await amiss('prove volts', 'volts bat+ 12');
+  expect(rough).toBe(false);
+  expect(await amiss('prove volts', 'volts bat+ 12', 'volts bat+ 12.92')).toBe(true);
+});
+
+test('when another battery was fitted in between then it tells nothing of the one before', async () => {
+  expect(await amiss('new G1', 'prove volts', 'volts bat+ 12.92')).toBe(false);
+});
