@@ -3,7 +3,7 @@
  * somebody asks and only once for each state.
  */
 import type { Circuit } from '../circuit/circuit.js';
-import { diagnose } from '../diagnosis/diagnose.js';
+import { assess } from '../planning/assess.js';
 import type { Alike, Diagnosis } from '../diagnosis/diagnosis-types.js';
 import { weakLinks, type WeakLink } from '../diagnosis/drop-one.js';
 import { createWorkbench, type Workbench } from '../diagnosis/workbench.js';
@@ -85,12 +85,12 @@ export class Session {
   }
 
   get diagnosis(): Diagnosis {
-    return (this.#diagnosis ??= diagnose(this.bench, this.case, { fit: true }));
+    return (this.#diagnosis ??= assess(this.bench, this.case, { fit: true }));
   }
 
   /** Every pair judged, and threes where no pair fits: only this can call a part cleared. Takes minutes on a large circuit. */
   thorough(): Diagnosis {
-    return (this.#diagnosis = diagnose(this.bench, this.case, { fit: true, allPairs: true }));
+    return (this.#diagnosis = assess(this.bench, this.case, { fit: true, allPairs: true }));
   }
 
   /** Findings on which the answer hangs; none once the repair is verified. Takes as long as a diagnosis for each finding. */
@@ -141,7 +141,7 @@ export class Session {
     for (const event of events) recorded.push({ number: nextNumber(recorded), at: '', event });
     const same = events.every(({ type }) => type === 'closed' || type === 'paused');
     const session = same ? this.case : foldCase(this.circuit, recorded);
-    const diagnosis = same ? this.diagnosis : diagnose(this.bench, session, { fit: true });
+    const diagnosis = same ? this.diagnosis : assess(this.bench, session, { fit: true });
     const { hash, source } = this.#drawn ?? { hash: this.case.circuit.hash, source: undefined };
     const kept = this.#recorded.some(
       ({ judged }) => judged !== undefined && 'drawing' in judged && judged.drawing.hash === hash,

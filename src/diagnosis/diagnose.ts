@@ -6,7 +6,7 @@ import type { Case } from '../session/case.js';
 import { asks } from './asks.js';
 import { isInVain, secondFaults } from './after-repair.js';
 import { blownFuses } from './blown-fuses.js';
-import type { Diagnosis, Explained, Fallen, FaultInfo, Suspect } from './diagnosis-types.js';
+import type { Diagnosis, EdgeFits, Explained, Fallen, FaultInfo, Suspect } from './diagnosis-types.js';
 import { asDrained } from './drained.js';
 import type { Evidence } from './evidence-types.js';
 import { gather } from './evidence.js';
@@ -26,7 +26,7 @@ import { Predictor } from './predict.js';
 import { confirmedBy } from './proof-of-cause.js';
 import { proveRepair } from './proof-of-repair.js';
 import type { Standing } from './rank.js';
-import { leadingVerdict, rank } from './rank.js';
+import { leadingVerdict, rank, reweigh } from './rank.js';
 import type { Sense } from './senses.js';
 import { abnormalFindings, describeFindings, judgeFindings } from './senses.js';
 import type { Verdict } from './verdict.js';
@@ -39,6 +39,8 @@ export interface Depth {
   readonly allPairs?: boolean;
   /** Narrow the severities inside their cells and say what is hidden behind an open circuit. */
   readonly fit?: boolean;
+  /** Weighs what fits only at an edge; left out: all that fits counts alike. */
+  readonly edgeFits?: EdgeFits;
 }
 
 const MOST_TRIPLES = 200;
@@ -70,9 +72,19 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
   const left = explanations.length === 0 ? triples : explanations;
   const proof = proveRepair(session.timeline, abnormalFindings(senses));
   const verified = proof.state === 'verified';
-  const ranked = rank(left);
-  const confirmed = confirmedBy(bench, session, evidence, ranked, verified);
+  const byRoom = rank(left);
+  // What proves a cause does not lean on how well the others fit.
+  const confirmed = confirmedBy(bench, session, evidence, byRoom, verified);
   const byId = new Map(left.map((both) => [hypothesisId(both[0].faults), both]));
+  const findings = describeFindings(
+    bench,
+    session,
+    senses,
+    singles.map(([steady, loose]) => (loose.fall === undefined ? loose : steady)),
+  );
+  const ranges = byRoom.map(({ hypothesis }) => leadingVerdict(byId.get(hypothesis)!).severity);
+  const ranked =
+    depth.edgeFits === undefined ? byRoom : reweigh(byRoom, depth.edgeFits(byRoom, ranges, findings));
   const suspects = ranked.map((suspect, i): Suspect => {
     const both = byId.get(suspect.hypothesis)!;
     const proved = { ...suspect, confirmed: confirmed.has(suspect.hypothesis) };
@@ -96,12 +108,7 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
     abnormal: abnormal.length > 0,
     gone: session.symptom === 'absent' || evidence.symptom === 'absent',
     open: openQuestions(bench, evidence, senses, left, massOf(bench, left)),
-    findings: describeFindings(
-      bench,
-      session,
-      senses,
-      singles.map(([steady, loose]) => (loose.fall === undefined ? loose : steady)),
-    ),
+    findings,
     asks: asks(bench, session, proof, senses.length === 0),
     verified,
     blown: blownFuses(

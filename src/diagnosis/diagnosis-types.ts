@@ -51,6 +51,8 @@ export interface Suspect {
   readonly confirmed: boolean;
   /** Disturbed since the complaint was last there. */
   readonly touched: boolean;
+  /** Findings that it meets only at the far edge of what can be, where others meet them better; left out: none, or not worked out. */
+  readonly atEdge?: readonly number[];
   /** Faults that were there too until they were repaired: it is what was left over. */
   readonly besides?: readonly FaultInfo[];
 }
@@ -90,6 +92,16 @@ export interface PartStatus {
   /** For each of its fallen faults what ruled it out. */
   readonly fallen: readonly Fallen[];
 }
+
+/**
+ * Of each of these suspects the findings that it meets only at the far edge of what can be, by number; undefined: not worked out.
+ * @param ranges per suspect and fault the severities that fit: lower and upper edge
+ */
+export type EdgeFits = (
+  suspects: readonly Suspect[],
+  ranges: readonly (readonly { readonly low: number; readonly high: number }[])[],
+  findings: readonly FindingSense[],
+) => readonly (readonly number[] | undefined)[];
 
 export interface FindingSense {
   readonly number: number;

@@ -1,5 +1,5 @@
 /** What is left, ranked: prior odds, the room that the readings leave, soft evidence apart from measured. */
-import type { Suspect } from './diagnosis-types.js';
+import type { EdgeFits, Suspect } from './diagnosis-types.js';
 import { infoOf } from './fault-info.js';
 import type { Verdict } from './verdict.js';
 
@@ -12,6 +12,45 @@ const LEAST_ROOM = 1e-3;
 
 /** Both courses of one hypothesis; at least one of them stands. */
 export type Standing = readonly [steady: Verdict, comesAndGoes: Verdict];
+
+/**
+ * A suspect that fits a finding only at the far edge of what can be counts for this much less by each that others fit better (our own
+ * figure): a true fault reads about as foretold. It rules nothing out.
+ */
+const AT_EDGE = 0.3;
+const MOST_AT_EDGE = 5;
+
+/** The suspects in a new order, each with less weight for the findings that it fits worse than the best of them. */
+export function reweigh(suspects: readonly Suspect[], atEdge: ReturnType<EdgeFits>): readonly Suspect[] {
+  if (atEdge.every((numbers) => numbers === undefined)) return suspects;
+  const least = Math.min(...atEdge.flatMap((numbers) => (numbers === undefined ? [] : [numbers.length])));
+  const factors = atEdge.map((numbers) =>
+    numbers === undefined ? undefined : AT_EDGE ** Math.min(MOST_AT_EDGE, numbers.length - least),
+  );
+  const known = sum(suspects.map(({ share }, i) => (factors[i] === undefined ? 0 : share)));
+  const kept = sum(suspects.map(({ share }, i) => share * (factors[i] ?? 0)));
+  // What was not worked out is as likely to be at an edge as what was.
+  const weights = factors.map((factor) => factor ?? kept / (known || 1));
+  const all = sum(suspects.map(({ share }, i) => share * weights[i]!)) || 1;
+  const measured = sum(suspects.map(({ measuredShare }, i) => measuredShare * weights[i]!)) || 1;
+  return suspects
+    .map((suspect, i) => ({
+      ...suspect,
+      ...(factors[i] !== undefined && factors[i] < 1 ? { atEdge: atEdge[i]! } : {}),
+      share: (suspect.share * weights[i]!) / all,
+      measuredShare: (suspect.measuredShare * weights[i]!) / measured,
+    }))
+    .sort(byShare);
+}
+
+function sum(list: readonly number[]): number {
+  return list.reduce((total, one) => total + one, 0);
+}
+
+/** Equal ones by name, so that the order never depends on the order of work. */
+function byShare(a: Suspect, b: Suspect): number {
+  return b.share - a.share || (a.hypothesis < b.hypothesis ? -1 : a.hypothesis > b.hypothesis ? 1 : 0);
+}
 
 interface Weighed {
   readonly standing: Standing;
@@ -31,7 +70,7 @@ function weigh(verdict: Verdict): { measured: number; all: number } {
   return { measured, all: soft.reduce((product, note) => product * note.factor, measured) };
 }
 
-/** Suspects by falling share; equal ones by name, so that the order never depends on the order of work. */
+/** Suspects by falling share. */
 export function rank(standing: readonly Standing[]): Suspect[] {
   const weighed = standing.map((both): Weighed => {
     const [steady, loose] = both.map(weigh) as [ReturnType<typeof weigh>, ReturnType<typeof weigh>];
@@ -46,9 +85,7 @@ export function rank(standing: readonly Standing[]): Suspect[] {
   const suspects = weighed.map((entry) =>
     toSuspect(entry.standing, entry.measured / (measured || 1), entry.all / (all || 1)),
   );
-  return suspects.sort(
-    (a, b) => b.share - a.share || (a.hypothesis < b.hypothesis ? -1 : a.hypothesis > b.hypothesis ? 1 : 0),
-  );
+  return suspects.sort(byShare);
 }
 
 /** The course that stands, steady first. */

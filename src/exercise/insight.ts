@@ -1,5 +1,5 @@
 /** What the program itself makes of an attempt after any of its events: what is suspected, and the test it would do. Each is worked out once. */
-import { diagnose } from '../diagnosis/diagnose.js';
+import { assess } from '../planning/assess.js';
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Suggestion } from '../planning/suggestion.js';
@@ -20,9 +20,7 @@ export class Insight {
 
   /** @param before events of this one attempt; a grown list goes on where the diagnosis stood, so they are best asked for in order */
   diagnosis(before: readonly Recorded[]): Diagnosis {
-    return remembered(this.diagnoses, before, () =>
-      diagnose(this.bench, foldCase(this.bench.circuit, before)),
-    );
+    return remembered(this.diagnoses, before, () => assess(this.bench, foldCase(this.bench.circuit, before)));
   }
 
   /** Undefined when the program would test no more. @param before as in `diagnosis` */

@@ -56,7 +56,12 @@ export class Agreement {
 
   /** Number of findings it disagrees with. */
   misfits(version: Version): number {
-    let count = 0;
+    return this.missed(version).length;
+  }
+
+  /** The findings it disagrees with. */
+  missed(version: Version): number[] {
+    const numbers: number[] = [];
     for (const { finding, figure, agrees, known } of this.checks) {
       let does = known.get(version.key);
       if (does === undefined) {
@@ -64,9 +69,9 @@ export class Agreement {
         does = agrees(figuresIn(finding.reading, figure, forecast));
         known.set(version.key, does);
       }
-      if (!does) count += 1;
+      if (!does) numbers.push(finding.number);
     }
-    return count;
+    return numbers;
   }
 }
 

@@ -21,7 +21,11 @@ export function findingsOf(session: Case): readonly Finding[] {
 }
 
 /** Conditions with a failure, the last one first; else those of other readings out of order; else that of the first load seen. */
-export function conditionsOf(bench: Workbench, session: Case, diagnosis: Diagnosis): readonly Condition[] {
+export function conditionsOf(
+  bench: Workbench,
+  session: Case,
+  diagnosis: Pick<Diagnosis, 'findings'>,
+): readonly Condition[] {
   const findings = findingsOf(session);
   const abnormal = new Set(diagnosis.findings.filter((sense) => sense.abnormal).map((sense) => sense.number));
   const chosen = [
@@ -52,7 +56,7 @@ export function hasFailed(bench: Workbench, session: Case, diagnosis: Diagnosis)
 }
 
 /** A lamp that is off where a healthy vehicle has it off, and never anything else, has not failed. */
-function isUsual({ findings }: Diagnosis, { number }: Finding): boolean {
+function isUsual({ findings }: Pick<Diagnosis, 'findings'>, { number }: Finding): boolean {
   return findings.some((sense) => sense.number === number && sense.prediction === sense.reading);
 }
 

@@ -35,9 +35,9 @@ export interface Likely extends Version {
 }
 
 /** Suspects beyond these do not steer the choice, while others do. */
-const MOST_SUSPECTS = 250;
+export const MOST_SUSPECTS = 250;
 /** The same where each suspect is several faults at once: their versions are solved anew in every set-up. */
-const MOST_PAIRS = 40;
+export const MOST_PAIRS = 40;
 /** From so many suspects on each has one version only. */
 const MANY = 150;
 /** Severities tried where a range is known, and where none is. */
@@ -45,14 +45,6 @@ const PICKED = 5;
 const PICKED_FREELY = 8;
 /** Severities within this factor read alike. */
 const NARROW = 1.6;
-
-/**
- * A suspect that fits a finding only at the far edge of what can be will hardly read as foretold in the next test either: its
- * word counts for this much less with each such finding (our own figure), or the same promise would be made again and again. What
- * all of them miss speaks against none.
- */
-const MISSED = 0.3;
-const MOST_MISSED = 5;
 
 /** What the list is made with. */
 export interface Judgement {
@@ -81,11 +73,9 @@ export function likelyFaults(
     if (covered > enough || number >= most) break;
     covered += suspect.share;
     const faults = suspect.faults.map(({ id }) => byId.get(id)!);
-    const versions = versionsOf(bench, faults, suspect, ranked.length > MANY, judgement);
+    const versions = versionsOf(bench, faults, suspect.severities, ranked.length > MANY, judgement);
     wanted.push({ suspect, group, faults, versions });
   }
-  const missed = wanted.map(({ versions }) => judgement.misfits(versions[0]!));
-  const least = Math.min(...missed);
   return wanted.flatMap(({ suspect, group, faults, versions }, number) =>
     versions.map((version) => ({
       ...version,
@@ -94,7 +84,7 @@ export function likelyFaults(
       at: faults.flatMap(({ part, site }) => [part, site]),
       steady: suspect.course === 'steady',
       name: faults.map((fault) => shortName(bench, fault)).join(' + '),
-      weight: (suspect.share * MISSED ** Math.min(MOST_MISSED, missed[number]! - least)) / versions.length,
+      weight: suspect.share / versions.length,
       atMeter: faults.some(({ contact }) => contact)
         ? ([
             withContacts(bench, version, faults, GOOD),
@@ -125,15 +115,16 @@ function withContacts(bench: Workbench, version: Version, faults: readonly Fault
   };
 }
 
-function versionsOf(
+/** A suspect's severities that miss the fewest findings, the mildest first. @param one only the middle one of them */
+export function versionsOf(
   bench: Workbench,
   faults: readonly Fault[],
-  suspect: Suspect,
+  ranges: Suspect['severities'] | readonly { readonly low: number; readonly high: number }[],
   one: boolean,
   { misfits, blownBy }: Judgement,
 ): Version[] {
   const chosen = faults.map((fault, i) => {
-    const range = suspect.severities[i];
+    const range = ranges[i];
     return severitiesOf(fault.scale, range?.low, range?.high);
   });
   const most = Math.max(...chosen.map((list) => list.length));
@@ -252,7 +243,7 @@ export function standsFor(bench: Workbench): Int32Array {
 
 const byBench = new WeakMap<Workbench, ReadonlyMap<string, Fault>>();
 
-function faultsById(bench: Workbench): ReadonlyMap<string, Fault> {
+export function faultsById(bench: Workbench): ReadonlyMap<string, Fault> {
   let known = byBench.get(bench);
   if (known === undefined)
     byBench.set(bench, (known = new Map(bench.faults.map((fault) => [fault.id, fault]))));

@@ -1,5 +1,5 @@
 /** One node of a fault-finding tree: the test to do there with its answers, each tried out, or why the tree ends. */
-import { diagnose } from '../diagnosis/diagnose.js';
+import { assess } from './assess.js';
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Event, Reading, Recorded } from '../session/events.js';
@@ -42,7 +42,7 @@ const SAME = 0.03;
 const MOST_TRIES = 9;
 
 export function situationOf(bench: Workbench, recorded: readonly Recorded[]): Situation {
-  return { recorded, diagnosis: diagnose(bench, foldCase(bench.circuit, recorded)) };
+  return { recorded, diagnosis: assess(bench, foldCase(bench.circuit, recorded)) };
 }
 
 /**

@@ -1,5 +1,5 @@
 /** The person of a simulated session: works on the vehicle, reads it, writes everything down, asks the program what it means. */
-import { diagnose } from '../../src/diagnosis/diagnose.js';
+import { assess } from '../../src/planning/assess.js';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis-types.js';
 import { sameSetUp } from '../../src/diagnosis/evidence.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
@@ -55,7 +55,7 @@ export class Mechanic {
   get diagnosis(): Diagnosis {
     if (this.known?.at !== this.recorded.length) {
       const started = workedMilliseconds();
-      this.known = { at: this.recorded.length, diagnosis: diagnose(this.bench, this.case) };
+      this.known = { at: this.recorded.length, diagnosis: assess(this.bench, this.case) };
       this.spent.diagnose += workedMilliseconds() - started;
     }
     return this.known.diagnosis;

@@ -67,6 +67,13 @@ export function showWhy(circuit: Circuit, diagnosis: Diagnosis, status: PartStat
   return [paragraph(`${status.label}: ${STATUS[status.status]}`), ...lines];
 }
 
+/** "fits #7 and #12 only at the edge of what can be". */
+function edgeWords(findings: readonly number[]): string {
+  const numbers = findings.map((number) => `#${number}`);
+  const last = numbers.pop()!;
+  return `fits ${numbers.length === 0 ? last : `${numbers.join(', ')} and ${last}`} only at the edge of what can be`;
+}
+
 function fitting(suspect: Suspect, word: string): readonly string[] {
   const notes = [
     ...suspectSeverities(suspect, 'without place'),
@@ -86,6 +93,9 @@ function fitting(suspect: Suspect, word: string): readonly string[] {
         `${UNDER}    `,
       ),
     ),
+    ...(suspect.atEdge === undefined
+      ? []
+      : [paragraph(`counts for less: ${edgeWords(suspect.atEdge)}`, `${UNDER}  `, `${UNDER}    `)]),
     ...softWords([suspect]).map((words) => paragraph(`not proof: ${words}`, `${UNDER}  `, `${UNDER}    `)),
   ];
 }
