@@ -14,6 +14,8 @@ const LEAST_OHMS = 50;
 const MOST_ROUNDS = 4;
 /** Volts of a coil, as parts of what they are at nominal values, to which loose parts may bring them (our own figures). */
 const REACH = { low: 0.8, high: 10 };
+/** The lower one where a fault joins what is apart: what a module lifts its own ground by hangs on all it draws. */
+const JOINED_LOW = 0.2;
 
 const known = new WeakMap<Network, readonly number[]>();
 
@@ -94,8 +96,9 @@ export function withLooseParts(
   const stood = (bit: number, pulled: boolean) =>
     outcomes.some(({ pulledIn }) => (((pulledIn >>> bit) & 1) === 1) === pulled);
   const looked = new Set<number>();
+  const joined = variant.faults.some(joins);
   return outcomes.flatMap((outcome) =>
-    solver.coilsNearEdge(variant, outcome, REACH.low, REACH.high).flatMap((bit) => {
+    solver.coilsNearEdge(variant, outcome, joined ? JOINED_LOW : REACH.low, REACH.high).flatMap((bit) => {
       const pulled = ((outcome.pulledIn >>> bit) & 1) === 1;
       // From its first outcome on: what other coils do beside it is followed from there.
       if (looked.has(bit) || stood(bit, !pulled)) return [];
@@ -106,7 +109,7 @@ export function withLooseParts(
       // Only the corner that would move it is of interest.
       const way = pulled ? -across : across;
       const signsAt = (at: Outcome, there: Variant) => solver.adjoint(at, there, a, b).signs;
-      const rounds = held.faults.some(joins) ? MOST_ROUNDS : 1;
+      const rounds = joined ? MOST_ROUNDS : 1;
       const corners = farCorner(solver, held, outcome, signsAt, way, rounds);
       const { variant: far, outcome: there } = corners.at(-1)!;
       if (!solver.coilsNearEdge(far, there, 1, 1).includes(bit)) return [];
