@@ -17,11 +17,24 @@ const PROOFS: Readonly<Record<MeterMode, { readonly how: string; readonly word: 
   scan: { how: 'read a value known to be there', word: 'scan' },
 };
 
-/** @param isSilent nothing that says anything was found yet */
-export function asks(bench: Workbench, session: Case, proof: RepairProof, isSilent: boolean): string[] {
+/** What comes and goes is measured while it is there. */
+const GONE =
+  'The complaint is gone just now, and what is measured is a vehicle in order: wiggle, shake, warm or drive it until the complaint is back';
+
+/**
+ * @param isSilent nothing that says anything was found yet
+ * @param isGone the complaint was there and is not now
+ */
+export function asks(
+  bench: Workbench,
+  session: Case,
+  proof: RepairProof,
+  { isSilent, isGone }: { readonly isSilent: boolean; readonly isGone: boolean },
+): string[] {
   return [
     ...unprovedReading(session),
     ...failedCondition(bench, proof),
+    ...(isGone && proof.corrections.length === 0 ? [GONE] : []),
     ...(isSilent ? [complaintWanted(bench)] : []),
   ];
 }

@@ -71,6 +71,8 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
       : [];
   const left = explanations.length === 0 ? triples : explanations;
   const proof = proveRepair(session.timeline, abnormalFindings(senses));
+  const isGone =
+    session.symptom === 'absent' || (evidence.symptom === 'absent' && session.said !== 'present');
   const verified = proof.state === 'verified';
   const byRoom = rank(left);
   // What proves a cause does not lean on how well the others fit.
@@ -106,10 +108,10 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
     parts: partStatuses(bench, session, suspects, fallen, everyPair ? partsOf(search.standing) : undefined),
     fits: suspects.length > 0 || abnormal.length === 0,
     abnormal: abnormal.length > 0,
-    gone: session.symptom === 'absent' || evidence.symptom === 'absent',
+    gone: isGone,
     open: openQuestions(bench, evidence, senses, left, massOf(bench, left)),
     findings,
-    asks: asks(bench, session, proof, senses.length === 0),
+    asks: asks(bench, session, proof, { isSilent: senses.length === 0, isGone }),
     verified,
     blown: blownFuses(
       bench,

@@ -38,6 +38,8 @@ export interface Case {
   /** The standing set-up, after the last action. */
   readonly now: SetUp;
   readonly symptom: 'present' | 'absent';
+  /** What was said of the complaint with the last look at a load, or since; undefined: nothing. */
+  readonly said: 'present' | 'absent' | undefined;
   readonly proofs: ReadonlySet<MeterMode>;
   /** Taken as good without a test, in the order said. */
   readonly assumed: readonly string[];

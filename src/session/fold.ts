@@ -17,6 +17,7 @@ export function foldCase(circuit: Circuit, recorded: readonly Recorded[]): Case 
   const proofs = proofsOf(order, circuit);
   let now: SetUp = atRest(circuit);
   let symptom: 'present' | 'absent' = 'present';
+  let said: Case['said'];
   let concern: Concern = {};
   const timeline: Step[] = [];
   const assumed: string[] = [];
@@ -44,13 +45,14 @@ export function foldCase(circuit: Circuit, recorded: readonly Recorded[]): Case 
         break;
       case 'found':
         symptom = event.symptom ?? symptom;
+        if (event.symptom !== undefined || event.reading.kind === 'load') said = event.symptom;
         timeline.push({
           kind: 'finding',
           finding: findingOf(event, number, at, whenSetUp(event.when ?? [], now), symptom, proofs),
         });
         break;
       case 'symptom':
-        symptom = event.symptom;
+        symptom = said = event.symptom;
         break;
       case 'assumed':
         if (!assumed.includes(event.part)) assumed.push(event.part);
@@ -89,6 +91,7 @@ export function foldCase(circuit: Circuit, recorded: readonly Recorded[]): Case 
     timeline,
     now,
     symptom,
+    said,
     proofs,
     assumed,
     skipped,

@@ -17,5 +17,13 @@ test('when the solenoid is silent again then an open feed is back', async () => 
 
 test('when the complaint is seen to have gone then the diagnosis says so', async () => {
   const bench = await workbenchOf('fuel-pump');
-  expect(diagnosisOf(bench, lines.slice(0, 6)).gone).toBe(true);
+  const { gone, asks } = diagnosisOf(bench, lines.slice(0, 6));
+  expect(gone).toBe(true);
+  expect(asks.join()).toMatch(/complaint is gone just now/);
+});
+
+test('when somebody says that the complaint is still there then it is not gone', async () => {
+  const bench = await workbenchOf('fuel-pump');
+  expect(diagnosisOf(bench, [...lines.slice(0, 6), 'symptom present']).gone).toBe(false);
+  expect(diagnosisOf(bench, lines).asks).toEqual([]);
 });
