@@ -71,8 +71,7 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
       : [];
   const left = explanations.length === 0 ? triples : explanations;
   const proof = proveRepair(session.timeline, abnormalFindings(senses));
-  const isGone =
-    session.symptom === 'absent' || (evidence.symptom === 'absent' && session.said !== 'present');
+  const isGone = session.symptom === 'absent' || (evidence.wellAgain && session.said !== 'present');
   const verified = proof.state === 'verified';
   const byRoom = rank(left);
   // What proves a cause does not lean on how well the others fit.

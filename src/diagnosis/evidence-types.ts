@@ -50,8 +50,8 @@ export interface Evidence {
   readonly steps: readonly EvidenceStep[];
   /** Names the first n steps, for each n: equal names mean equal beginnings. */
   readonly prefixes: readonly string[];
-  /** The complaint as it was seen last. */
-  readonly symptom: Symptom;
+  /** What had failed was last seen doing what it should. */
+  readonly wellAgain: boolean;
   /** Fuses that a fault may have blown before the session began. */
   before(grid: Grid): readonly { readonly blown: number; readonly places: readonly number[] }[];
 }

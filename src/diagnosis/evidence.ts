@@ -46,6 +46,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
   let known: Symptom = 'present';
   /** Findings that no healthy vehicle would show, by number. */
   const amiss = new Set<number>();
+  let wellAgain = false;
   const batteryLater = batteryAfter(bench, session.timeline);
 
   for (const step of session.timeline) {
@@ -76,8 +77,12 @@ export function gather(bench: Workbench, session: Case): Evidence {
     const others = later === undefined ? earlier : [...earlier, later];
     const observed = observe(bench, finding, others);
     const seen = observed.filter(({ quantity }) => quantity.load !== undefined);
-    if (seen.some((one) => isAmiss(healthyRange(bench, one), one))) amiss.add(finding.number);
+    const healthy = seen.map((one) => healthyRange(bench, one));
+    if (seen.some((one, i) => isAmiss(healthy[i]!, one))) amiss.add(finding.number);
     const now = symptomAt(bench, finding, earlier, amiss, symptom);
+    if (now !== 'absent') wellAgain = false;
+    else if (finding.evidence !== 'told' && earlier.some((other) => repeats(other, finding)))
+      wellAgain = isGoodSight(bench, finding) || healthy.every(({ high }) => high < UNFED);
     if (now === 'unsure' ? known === 'absent' : now !== known) {
       const turned = now === 'unsure' ? 'present' : now;
       steps.push({ kind: 'symptom', now: turned, finding: finding.number });
@@ -114,7 +119,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
   return {
     steps,
     prefixes: prefixesOf(bench, keys),
-    symptom,
+    wellAgain,
     before: (grid) => blownBefore(bench, grid),
   };
 }
@@ -217,6 +222,9 @@ function fuseMask(bench: Workbench, part: string): number {
     0,
   );
 }
+
+/** Part of its rated volts below which a load has nothing to do. */
+const UNFED = 0.05;
 
 /**
  * Was the complaint there at this finding? Said so, or shown: a load out of order shows it; one that was out of order, or did

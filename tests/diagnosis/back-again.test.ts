@@ -27,3 +27,10 @@ test('when somebody says that the complaint is still there then it is not gone',
   expect(diagnosisOf(bench, [...lines.slice(0, 6), 'symptom present']).gone).toBe(false);
   expect(diagnosisOf(bench, lines).asks).toEqual([]);
 });
+
+test('when a motor that stood still runs slowly then its complaint has not gone', async () => {
+  const bench = await workbenchOf('blower');
+  const stopped = ['key on', 'blower switch 1', 'M1 stopped'];
+  expect(diagnosisOf(bench, [...stopped, 'M1 slow']).gone).toBe(false);
+  expect(diagnosisOf(bench, [...stopped, 'M1 runs']).gone).toBe(true);
+});
