@@ -4,7 +4,7 @@
  * hypothesis once at each edge of its scale, part values nominal, tolerances left out. Nothing is asserted about times.
  */
 import { test } from 'vitest';
-import { diagnose } from '../../src/diagnosis/diagnose.js';
+import { assess } from '../../src/planning/assess.js';
 import { gather } from '../../src/diagnosis/evidence.js';
 import type { Observation } from '../../src/diagnosis/observe.js';
 import { foldCase } from '../../src/session/fold.js';
@@ -33,7 +33,7 @@ test('a new finding on the largest circuit', async () => {
       }));
       const session = foldCase(bench.circuit, recorded);
       const began = performance.now();
-      diagnose(bench, session, { fit: true });
+      assess(bench, session, { fit: true });
       times.push(performance.now() - began);
       for (const step of gather(bench, session).steps)
         if (step.kind === 'observation' && step.observation.kind === 'volts') last = step.observation;
