@@ -7,7 +7,7 @@ import { edit, touches, isRepair } from '../session/actions.js';
 import type { Case, Finding } from '../session/case.js';
 import type { Action, Look } from '../session/events.js';
 import type { SetUp } from '../session/setup.js';
-import { atRest, KNOWN_GOOD } from '../session/setup.js';
+import { atRest, KNOWN_GOOD, sameSetUp } from '../session/setup.js';
 import { drawsLampCurrent } from '../session/test-lamp.js';
 import { healthyRange, isAmiss } from './amiss.js';
 import type { Fault } from './faults.js';
@@ -15,9 +15,8 @@ import { isMendedBy } from './mended-by.js';
 import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
-import { isGoodSight } from './good-sights.js';
-import { WORDS } from './sights.js';
 import { makeGrid } from './grid.js';
+import { failsAgain, isWellAgain, symptomAt } from './complaint-seen.js';
 import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
 import { besideClicks, isHeardOtherwise } from './heard.js';
@@ -81,8 +80,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
     if (seen.some((one, i) => isAmiss(healthy[i]!, one))) amiss.add(finding.number);
     const now = symptomAt(bench, finding, earlier, amiss, symptom);
     if (now !== 'absent') wellAgain = false;
-    else if (finding.evidence !== 'told' && earlier.some((other) => repeats(other, finding)))
-      wellAgain = isGoodSight(bench, finding) || healthy.every(({ high }) => high < UNFED);
+    else wellAgain = isWellAgain(bench, finding, earlier, healthy) ?? wellAgain;
     if (now === 'unsure' ? known === 'absent' : now !== known) {
       const turned = now === 'unsure' ? 'present' : now;
       steps.push({ kind: 'symptom', now: turned, finding: finding.number });
@@ -221,84 +219,6 @@ function fuseMask(bench: Workbench, part: string): number {
     (mask, index, bit) => (bench.network.elements[index]!.part === part ? mask | (1 << bit) : mask),
     0,
   );
-}
-
-/** Part of its rated volts below which a load has nothing to do. */
-const UNFED = 0.05;
-
-/**
- * Was the complaint there at this finding? Said so, or shown: a load out of order shows it; one that was out of order, or did
- * otherwise, in the same set-up and is as it may be now shows that it may have gone. With the complaint gone, a load that works less well
- * than it did may be the complaint again, or how somebody puts it.
- * @param amiss numbers of the findings that no healthy vehicle would show
- */
-function symptomAt(
-  bench: Workbench,
-  finding: Finding,
-  earlier: readonly Finding[],
-  amiss: ReadonlySet<number>,
-  before: Symptom,
-): Symptom {
-  if (finding.symptom === 'absent') return 'absent';
-  const { reading } = finding;
-  if (reading.kind !== 'load' || finding.evidence === 'told') return before;
-  const { value } = reading;
-  if (amiss.has(finding.number)) return 'present';
-  const differs = (other: Finding) => other.reading.kind === 'load' && other.reading.value !== value;
-  const looks = earlier.filter((other) => repeats(other, finding));
-  if (!looks.some((other) => amiss.has(other.number) || differs(other))) return before;
-  if (before === 'present') return 'absent';
-  const wasFine = looks.some((other) => differs(other) && !amiss.has(other.number));
-  const isWorse = wasFine && value !== WORDS[bench.network.loads.get(reading.load)!.kind][0];
-  return isWorse ? 'unsure' : 'absent';
-}
-
-/** What was complained of before is there again, by the same word: it may prove nothing, but nobody would call it cured. */
-function failsAgain(
-  bench: Workbench,
-  finding: Finding,
-  earlier: readonly Finding[],
-  amiss: ReadonlySet<number>,
-): boolean {
-  const { reading } = finding;
-  if (reading.kind !== 'load' || finding.evidence === 'told') return false;
-  if (!amiss.has(finding.number) && isGoodSight(bench, finding)) return false;
-  return earlier.some(
-    (other) =>
-      other.evidence !== 'told' &&
-      repeats(other, finding) &&
-      other.reading.kind === 'load' &&
-      other.reading.value === reading.value,
-  );
-}
-
-/** The same load, looked at in the same set-up. */
-function repeats({ reading, setUp }: Finding, finding: Finding): boolean {
-  return (
-    reading.kind === 'load' &&
-    finding.reading.kind === 'load' &&
-    reading.load === finding.reading.load &&
-    sameSetUp(setUp, finding.setUp)
-  );
-}
-
-export function sameSetUp(a: SetUp, b: SetUp): boolean {
-  return (
-    a.engine === b.engine &&
-    a.jumpers.length === b.jumpers.length &&
-    a.jumpers.every((jumper, i) => jumper.join() === b.jumpers[i]!.join()) &&
-    sameSet(a.unplugged, b.unplugged) &&
-    sameSet(a.out, b.out) &&
-    sameSet(a.lamps, b.lamps) &&
-    a.rested === b.rested &&
-    a.fitted.size === b.fitted.size &&
-    [...a.fitted].every(([position, item]) => b.fitted.get(position) === item) &&
-    [...a.controls].every(([control, position]) => b.controls.get(control) === position)
-  );
-}
-
-function sameSet(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
-  return a.size === b.size && [...a].every((name) => b.has(name));
 }
 
 /** How a part looks only ranks. The factors are common practice, no source. */

@@ -6,7 +6,7 @@ import type { Case, Finding, Step } from '../session/case.js';
 import type { Action } from '../session/events.js';
 import type { Suspect } from './diagnosis-types.js';
 import type { Evidence } from './evidence-types.js';
-import { sameSetUp } from './evidence.js';
+import { sameSetUp } from '../session/setup.js';
 import type { Fault } from './fault.js';
 import { isGoodSight } from './good-sights.js';
 import { isMissed } from './proof-of-mending.js';

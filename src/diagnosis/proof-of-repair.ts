@@ -2,7 +2,7 @@
 import type { Finding, Step } from '../session/case.js';
 import type { Action } from '../session/events.js';
 import { isRepair } from '../session/actions.js';
-import { sameSetUp } from './evidence.js';
+import { sameSetUp } from '../session/setup.js';
 
 export { isRepair } from '../session/actions.js';
 

@@ -1,6 +1,6 @@
 /** The conditions in which something was found wrong: every suggested test starts from one of them. */
 import type { Diagnosis } from '../diagnosis/diagnosis-types.js';
-import { sameSetUp } from '../diagnosis/evidence.js';
+import { sameSetUp } from '../session/setup.js';
 import { failures } from '../diagnosis/proof-of-cause.js';
 import type { Workbench } from '../diagnosis/workbench.js';
 import type { Case, Finding } from '../session/case.js';

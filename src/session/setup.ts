@@ -37,3 +37,23 @@ export function atRest(circuit: Circuit): SetUp {
     rested: 0,
   };
 }
+
+/** Alike in everything that a reading may hang on. */
+export function sameSetUp(a: SetUp, b: SetUp): boolean {
+  return (
+    a.engine === b.engine &&
+    a.jumpers.length === b.jumpers.length &&
+    a.jumpers.every((jumper, i) => jumper.join() === b.jumpers[i]!.join()) &&
+    sameSet(a.unplugged, b.unplugged) &&
+    sameSet(a.out, b.out) &&
+    sameSet(a.lamps, b.lamps) &&
+    a.rested === b.rested &&
+    a.fitted.size === b.fitted.size &&
+    [...a.fitted].every(([position, item]) => b.fitted.get(position) === item) &&
+    [...a.controls].every(([control, position]) => b.controls.get(control) === position)
+  );
+}
+
+function sameSet(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
+  return a.size === b.size && [...a].every((name) => b.has(name));
+}

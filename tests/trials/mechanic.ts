@@ -1,7 +1,6 @@
 /** The person of a simulated session: works on the vehicle, reads it, writes everything down, asks the program what it means. */
 import { assess } from '../../src/planning/assess.js';
 import type { Diagnosis } from '../../src/diagnosis/diagnosis-types.js';
-import { sameSetUp } from '../../src/diagnosis/evidence.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import type { Car } from '../../src/exercise/car.js';
 import type { Draw } from '../../src/exercise/random.js';
@@ -14,7 +13,7 @@ import type { Action, Event, Reading, Recorded } from '../../src/session/events.
 import { foldCase } from '../../src/session/fold.js';
 import { isZeroLike, modeOf } from '../../src/session/proof.js';
 import { drawsLampCurrent } from '../../src/session/test-lamp.js';
-import { atRest } from '../../src/session/setup.js';
+import { atRest, sameSetUp } from '../../src/session/setup.js';
 import type { SetUp } from '../../src/session/setup.js';
 
 /** Chance that battery volts are typed beside a reading. */

@@ -2,7 +2,8 @@
  * One simulated session from complaint to repair: a hidden fault, tests chosen by the program, the leading group repaired, the
  * failed condition repeated. Everything comes from the seed.
  */
-import { drivenSetUps, gather, sameSetUp } from '../../src/diagnosis/evidence.js';
+import { drivenSetUps, gather } from '../../src/diagnosis/evidence.js';
+import { sameSetUp } from '../../src/session/setup.js';
 import type { Diagnosis, Suspect } from '../../src/diagnosis/diagnosis-types.js';
 import { canBlow } from '../../src/diagnosis/faults.js';
 import { abnormalFindings, judgeFindings } from '../../src/diagnosis/senses.js';

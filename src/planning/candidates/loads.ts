@@ -1,8 +1,7 @@
 /** Other loads, in the failed condition and with one control changed: these cost a glance. */
 import type { Load } from '../../network/network.js';
-import { sameSetUp } from '../../diagnosis/evidence.js';
 import type { SetUp } from '../../session/setup.js';
-import { atRest } from '../../session/setup.js';
+import { atRest, sameSetUp } from '../../session/setup.js';
 import type { Candidate, Scope } from '../candidate.js';
 
 export function glances(scope: Scope): Candidate[] {

@@ -1,0 +1,81 @@
+/** What looks at the loads tell of the complaint: whether it is there, has gone, or is there again. */
+import type { Finding } from '../session/case.js';
+import { sameSetUp } from '../session/setup.js';
+import type { Symptom } from './evidence-types.js';
+import { isGoodSight } from './good-sights.js';
+import type { Band } from './question.js';
+import { WORDS } from './sights.js';
+import type { Workbench } from './workbench.js';
+
+/** Part of its rated volts below which a load has nothing to do. */
+const UNFED = 0.05;
+
+/**
+ * Was the complaint there at this finding? Said so, or shown: a load out of order shows it; one that was out of order, or did
+ * otherwise, in the same set-up and is as it may be now shows that it may have gone. With the complaint gone, a load that works less well
+ * than it did may be the complaint again, or how somebody puts it.
+ * @param amiss numbers of the findings that no healthy vehicle would show
+ */
+export function symptomAt(
+  bench: Workbench,
+  finding: Finding,
+  earlier: readonly Finding[],
+  amiss: ReadonlySet<number>,
+  before: Symptom,
+): Symptom {
+  if (finding.symptom === 'absent') return 'absent';
+  const { reading } = finding;
+  if (reading.kind !== 'load' || finding.evidence === 'told') return before;
+  const { value } = reading;
+  if (amiss.has(finding.number)) return 'present';
+  const differs = (other: Finding) => other.reading.kind === 'load' && other.reading.value !== value;
+  const looks = earlier.filter((other) => repeats(other, finding));
+  if (!looks.some((other) => amiss.has(other.number) || differs(other))) return before;
+  if (before === 'present') return 'absent';
+  const wasFine = looks.some((other) => differs(other) && !amiss.has(other.number));
+  const isWorse = wasFine && value !== WORDS[bench.network.loads.get(reading.load)!.kind][0];
+  return isWorse ? 'unsure' : 'absent';
+}
+
+/**
+ * Does what is looked at again now do what it should? Undefined where nothing is looked at again.
+ * @param healthy what a healthy vehicle would show, in parts of the rated volts
+ */
+export function isWellAgain(
+  bench: Workbench,
+  finding: Finding,
+  earlier: readonly Finding[],
+  healthy: readonly Band[],
+): boolean | undefined {
+  if (finding.evidence === 'told' || !earlier.some((other) => repeats(other, finding))) return undefined;
+  return isGoodSight(bench, finding) || healthy.every(({ high }) => high < UNFED);
+}
+
+/** What was complained of before is there again, by the same word: it may prove nothing, but nobody would call it cured. */
+export function failsAgain(
+  bench: Workbench,
+  finding: Finding,
+  earlier: readonly Finding[],
+  amiss: ReadonlySet<number>,
+): boolean {
+  const { reading } = finding;
+  if (reading.kind !== 'load' || finding.evidence === 'told') return false;
+  if (!amiss.has(finding.number) && isGoodSight(bench, finding)) return false;
+  return earlier.some(
+    (other) =>
+      other.evidence !== 'told' &&
+      repeats(other, finding) &&
+      other.reading.kind === 'load' &&
+      other.reading.value === reading.value,
+  );
+}
+
+/** The same load, looked at in the same set-up. */
+function repeats({ reading, setUp }: Finding, finding: Finding): boolean {
+  return (
+    reading.kind === 'load' &&
+    finding.reading.kind === 'load' &&
+    reading.load === finding.reading.load &&
+    sameSetUp(setUp, finding.setUp)
+  );
+}
