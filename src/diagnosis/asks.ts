@@ -3,8 +3,11 @@ import type { Case, Finding } from '../session/case.js';
 import type { MeterMode } from '../session/events.js';
 import { modeOf } from '../session/proof.js';
 import { atRest } from '../session/setup.js';
+import type { FindingSense } from './diagnosis-types.js';
+import { isGoodSight } from './good-sights.js';
 import type { RepairProof } from './proof-of-repair.js';
 import { isRepair } from './proof-of-repair.js';
+import { knownBattery } from './source-for.js';
 import type { Workbench } from './workbench.js';
 
 /** How each mode is shown to work, in seconds. An ohmmeter never goes near a live point. */
@@ -21,7 +24,23 @@ const PROOFS: Readonly<Record<MeterMode, { readonly how: string; readonly word: 
 const GONE =
   'The complaint is gone just now, and what is measured is a vehicle in order: wiggle, shake, warm or drive it until the complaint is back';
 
+/** A load that a good vehicle with a weak battery might show so too. */
+function batteryWanted(bench: Workbench, session: Case, senses: readonly FindingSense[]): string[] {
+  const findings = session.timeline.flatMap((step) => (step.kind === 'finding' ? [step.finding] : []));
+  if (senses.some(({ abnormal }) => abnormal) || findings.some((finding) => knownBattery(finding))) return [];
+  const doubtful = findings.find((finding) => {
+    const sense = senses.find(({ number }) => number === finding.number);
+    if (finding.reading.kind !== 'load' || finding.evidence === 'told' || sense === undefined) return false;
+    return !isGoodSight(bench, finding) && sense.prediction !== sense.reading;
+  });
+  if (doubtful === undefined) return [];
+  return [
+    `Finding #${doubtful.number} could also come from a weak battery: measure it with that load switched on, like: volts bat+ 12.6`,
+  ];
+}
+
 /**
+ * @param senses what each finding says
  * @param isSilent nothing that says anything was found yet
  * @param isGone the complaint was there and is not now
  */
@@ -29,12 +48,14 @@ export function asks(
   bench: Workbench,
   session: Case,
   proof: RepairProof,
+  senses: readonly FindingSense[],
   { isSilent, isGone }: { readonly isSilent: boolean; readonly isGone: boolean },
 ): string[] {
   return [
     ...unprovedReading(session),
     ...failedCondition(bench, proof),
     ...(isGone && proof.corrections.length === 0 ? [GONE] : []),
+    ...batteryWanted(bench, session, senses),
     ...(isSilent ? [complaintWanted(bench)] : []),
   ];
 }

@@ -110,7 +110,7 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
     gone: isGone,
     open: openQuestions(bench, evidence, senses, left, massOf(bench, left)),
     findings,
-    asks: asks(bench, session, proof, { isSilent: senses.length === 0, isGone }),
+    asks: asks(bench, session, proof, findings, { isSilent: senses.length === 0, isGone }),
     verified,
     blown: blownFuses(
       bench,

@@ -35,7 +35,7 @@ const SAG_SPREAD = 3;
 const DRAINS = 0.1;
 
 /** Typed battery volts of this finding and of those before it with the engine in the same state. */
-function knownBattery(finding: Finding): Typed | undefined {
+export function knownBattery(finding: Finding): Typed | undefined {
   const { reading } = finding;
   if (finding.battery !== undefined) return finding.battery;
   if (reading.kind === 'volts' && reading.red === 'bat+' && reading.black === 'bat-') return reading.value;

@@ -12,6 +12,13 @@ test('when an LED is off and its battery may be weak then it may be in order', a
   expect(await amiss()).toBe(false);
 });
 
+test('when a weak battery might explain the complaint then its volts are asked for, once', async () => {
+  const bench = await workbenchOf('fog-lamps');
+  expect(diagnosisOf(bench, complaint).asks.join()).toMatch(/#3 could also come from a weak battery/);
+  expect(diagnosisOf(bench, [...complaint, 'prove volts', 'volts bat+ 12.92']).asks).toEqual([]);
+  expect(diagnosisOf(bench, ['lights on', 'H5 lit']).asks).toEqual([]);
+});
+
 test('when the battery is measured later and is well then the LED was out of order all along', async () => {
   expect(await amiss('prove volts', 'volts bat+ 12.92')).toBe(true);
 });

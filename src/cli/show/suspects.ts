@@ -17,7 +17,7 @@ export function showSuspects(diagnosis: Diagnosis, most = 5): readonly string[] 
   if (!diagnosis.abnormal)
     return [
       paragraph(
-        'Nothing recorded so far is out of order. Say what fails, and in which condition: fails H1 when CONTROL POSITION.',
+        'Nothing recorded so far is surely out of order. Say what fails, and in which condition: fails H1 when CONTROL POSITION.',
       ),
     ];
   if (groups.length === 0) return nothingFits(diagnosis);
