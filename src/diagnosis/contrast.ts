@@ -9,7 +9,8 @@ import type { Workbench } from './workbench.js';
 
 /**
  * One load works and another of the same kind and size is dead, both in the same set-up: whatever reaches both alike cannot be
- * the reason. Seen one by one, a supply just between "off" and "lit" would pass for both.
+ * the reason. Seen one by one, a supply just between "off" and "lit" would pass for both. Of a lamp that flashes nobody says how brightly,
+ * and the sun may hide another one at the same few volts: that only speaks against what reaches both.
  * @param together findings of the same set-up, with nothing touched between
  * @param unmoved those with no control worked between either: a relay that has been elsewhere may stand otherwise than it did
  */
@@ -46,8 +47,8 @@ export function contrast(
       quantity: { ...bright.quantity, magnitude: false, minus: dead.quantity },
       low: mine.apart,
       high: Infinity,
-      shown: 'one works and one is dead',
-      hard: true,
+      shown: bright.flashes ? 'one flashes and one like it is dead' : 'one works and one is dead',
+      hard: !bright.flashes,
       moved: rival.moved,
     };
   });
@@ -62,6 +63,7 @@ const COMPARABLE: ReadonlySet<LoadKind> = new Set(['lamp', 'heater']);
 
 interface Standing {
   readonly good: boolean;
+  readonly flashes: boolean;
   readonly size: string;
   readonly quantity: Quantity;
   /** How much more of its rated volts the good one must have: the gap between the words. */
@@ -75,12 +77,15 @@ function standing(bench: Workbench, finding: Finding): Standing | undefined {
   const load = bench.network.loads.get(reading.load)!;
   if (!COMPARABLE.has(load.kind)) return undefined;
   const words = WORDS[load.kind];
-  if (reading.value !== words[0] && reading.value !== words.at(-1)) return undefined;
+  const flashes = reading.value === 'flashes';
+  const good = flashes || reading.value === words[0];
+  if (!good && reading.value !== words.at(-1)) return undefined;
   const { a, b, law } = bench.network.elements[load.element]!;
   const quantity = { a, b, scale: load.ratedVolts, magnitude: false, load: load.element, seen: load.kind };
   const apart = sightBand(load.kind, words[0]!).low - sightBand(load.kind, words.at(-1)!).high;
   return {
-    good: reading.value === words[0],
+    good,
+    flashes,
     size: `${load.kind} ${JSON.stringify(law)}`,
     quantity,
     apart: Math.max(0, apart),

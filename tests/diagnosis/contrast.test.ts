@@ -83,3 +83,16 @@ test('when a fuse may have blown between the lit lamp and the dark one then its 
   const lines = ['lights head', 'see H6 lit', 'testlamp S1.30 off', 'see H6 off'];
   expect(suspectIds(diagnosisOf(bench, lines))).toContain('W31 touching W32');
 });
+
+test('when one of two like turn signals flashes and the other is dead then what reaches both is hardly to blame, but may be', async () => {
+  const bench = await workbenchOf('turn-hazard');
+  const { suspects } = diagnosisOf(bench, ['hazard on', 'H3 off', 'H1 flashes', 'H4 flashes']);
+  const [both, own] = ['GP1 resistance', 'H3.1 resistance'].map((id) =>
+    suspects.find(({ hypothesis }) => hypothesis === id),
+  );
+  expect(both!.soft.map(({ words }) => words)).toContain(
+    'one flashes and one like it is dead does not fit, but proves nothing yet',
+  );
+  expect(both!.share).toBeGreaterThan(0);
+  expect(both!.share).toBeLessThan(0.1 * own!.share);
+});
