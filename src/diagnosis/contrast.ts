@@ -77,7 +77,7 @@ function standing(bench: Workbench, finding: Finding): Standing | undefined {
   const load = bench.network.loads.get(reading.load)!;
   if (!COMPARABLE.has(load.kind)) return undefined;
   const words = WORDS[load.kind];
-  const flashes = reading.value === 'flashes';
+  const flashes = reading.value === 'flashes' || reading.value === 'flashes fast';
   const good = flashes || reading.value === words[0];
   if (!good && reading.value !== words.at(-1)) return undefined;
   const { a, b, law } = bench.network.elements[load.element]!;
