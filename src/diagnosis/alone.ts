@@ -17,24 +17,32 @@ export interface Alone {
   readonly severities: readonly number[];
 }
 
+/** @param normal findings that it should leave as they are at the severities worth trying */
 export function alone(
   bench: Workbench,
   fault: Fault,
   evidence: Evidence,
   abnormal: readonly Observation[],
+  normal: readonly Observation[] = [],
 ): Alone {
   const { alive, grid } = begin([fault], evidence, 'steady');
   const cells = grid.axes[0]!.cells;
   const explains: number[] = [];
-  let common = new Uint8Array(cells).fill(1);
-  abnormal.forEach((observation, i) => {
+  /** By cell: how many hard findings agree with it. */
+  const votes = new Uint16Array(cells);
+  const count = (observation: Observation) => {
     const fits = restrict(bench, alive, grid, observation);
-    if (isEmpty(fits)) return;
-    explains.push(i);
+    if (isEmpty(fits)) return false;
     const row = union(fits, grid.size);
-    const shared = common.map((open, cell) => open & row[cell]!);
-    if (observation.hard && shared.includes(1)) common = shared;
+    if (observation.hard) votes.forEach((_, cell) => (votes[cell]! += row[cell]!));
+    return true;
+  };
+  abnormal.forEach((observation, i) => {
+    if (count(observation)) explains.push(i);
   });
+  normal.forEach(count);
+  const most = Math.max(...votes);
+  const common = Uint8Array.from(votes, (agreeing) => (agreeing === most ? 1 : 0));
   const best = common.includes(0) ? [middleOf(fault, common)] : [];
   return { explains, severities: [...new Set([...best, ...worthTrying(fault)])] };
 }

@@ -26,7 +26,7 @@ import { Predictor } from './predict.js';
 import { confirmedBy } from './proof-of-cause.js';
 import { proveRepair } from './proof-of-repair.js';
 import type { Standing } from './rank.js';
-import { leadingVerdict, rank, reweigh } from './rank.js';
+import { isFarFetched, leadingVerdict, rank, reweigh } from './rank.js';
 import type { Sense } from './senses.js';
 import { abnormalFindings, describeFindings, judgeFindings } from './senses.js';
 import type { Verdict } from './verdict.js';
@@ -63,8 +63,9 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
   const second = standing.every(isInVain) ? secondFaults(bench, others, evidence) : [];
   // Pairs of other faults only where no second one explains what the repair left.
   const more = [...standing, ...second].every(isInVain);
-  const search = searchPairs(bench, evidence, others, abnormal, more, depth);
-  const explanations = [...standing, ...second, ...(more ? (search?.standing ?? []) : [])];
+  const beside = !more && second.length === 0 && isFarFetched(standing);
+  const search = searchPairs(bench, evidence, others, abnormal, { more, beside }, depth);
+  const explanations = [...standing, ...second, ...(more || beside ? (search?.standing ?? []) : [])];
   const triples =
     explanations.length === 0 && abnormal.length > 0 && depth.allPairs === true
       ? judgeTriples(bench, bench.faults, evidence, search?.near ?? [], MOST_TRIPLES)
@@ -126,7 +127,8 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
 }
 
 /**
- * Pairs are looked at when no single fault is left or what is left was repaired in vain, or when the whole picture is wanted.
+ * Pairs are looked at when no single fault is left or what is left was repaired in vain, or when the whole picture is wanted; some also
+ * beside single faults that fit in a far-fetched way only.
  * @param faults those that explain nothing alone
  */
 function searchPairs(
@@ -134,16 +136,16 @@ function searchPairs(
   evidence: Evidence,
   faults: readonly Fault[],
   abnormal: readonly Sense[],
-  needed: boolean,
+  { more: needed, beside }: { readonly more: boolean; readonly beside: boolean },
   depth: Depth,
 ): PairSearch | undefined {
-  if (abnormal.length === 0 || (!needed && depth.allPairs !== true)) return undefined;
+  if (abnormal.length === 0 || (!needed && !beside && depth.allPairs !== true)) return undefined;
   const amiss = abnormal.map((sense) => sense.observation);
   const within = (limits: Limits) => judgePairs(bench, faults, evidence, amiss, limits);
   if (depth.allPairs === true) return within(EVERY_PAIR);
   const [few, more] = [pairsAtOnce(bench, evidence), pairsFurther(bench, evidence)];
   const usual = within(few);
-  const isFurther = more.pairs > few.pairs || more.boxes > few.boxes;
+  const isFurther = needed && (more.pairs > few.pairs || more.boxes > few.boxes);
   return usual.standing.length === 0 && isFurther ? within(more) : usual;
 }
 

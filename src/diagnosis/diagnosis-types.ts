@@ -155,7 +155,7 @@ export interface Alike {
 }
 
 export interface Diagnosis {
-  /** Ranked; singles, or pairs when no single fault fits. */
+  /** Ranked; singles, pairs when no single fault fits, or both when the singles fit in a far-fetched way only. */
   readonly suspects: readonly Suspect[];
   /** The same by repair: faults that one repair mends belong together. */
   readonly groups: readonly {
@@ -163,7 +163,7 @@ export interface Diagnosis {
     readonly suspects: readonly Suspect[];
     readonly share: number;
   }[];
-  /** True when the suspects are pairs. */
+  /** No single fault fits: all suspects are pairs, or threes. */
   readonly paired: boolean;
   readonly pairsExamined: { readonly done: number; readonly of: number };
   /** Hypotheses of the pairs that fit, also while single faults explain everything (then only if all pairs were judged). */

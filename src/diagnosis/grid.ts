@@ -57,7 +57,9 @@ function axisOf(fault: Fault, several: boolean): Axis {
 
 /** Edge at which a fault does next to nothing: no ohms in series, or insulation as good as new. */
 function mildestEdge(fault: Fault, edges: number): number {
-  if (fault.scale.unit !== 'ohm') return -1;
+  const { edges: all, unit } = fault.scale;
+  // Held at one severity it is never not there.
+  if (unit !== 'ohm' || all[0] === all.at(-1)) return -1;
   const { kind } = fault.apply(1);
   if (kind === 'series') return 0;
   return kind === 'shunt' || kind === 'bridge' ? edges - 1 : -1;

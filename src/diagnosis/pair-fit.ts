@@ -7,7 +7,7 @@ import type { Fault } from './faults.js';
 import { hypothesisId } from './fault-info.js';
 import type { Remembered } from './hypotheses.js';
 import { isBeginning, walkOn } from './hypotheses.js';
-import { FIXED } from './severity.js';
+import { FIXED, isOpen } from './severity.js';
 import type { Verdict } from './verdict.js';
 import { verdictOf } from './verdict.js';
 import type { Workbench } from './workbench.js';
@@ -21,6 +21,9 @@ interface Known {
   /** Where it fell, by the two severities: the beginning of a session that rules it out there. */
   readonly fell: Map<string, Omit<Remembered, 'progress'>>;
 }
+
+/** Ohms that no meter tells from none. */
+const NEXT_TO_NOTHING = 0.01;
 
 /** Pairs kept; beyond these the memory starts anew. */
 const MOST_KEPT = 30_000;
@@ -81,12 +84,22 @@ function severitiesToTry(
 
 const fixed = new WeakMap<Fault, Map<number, Fault>>();
 
-/** The fault at one severity only; always the same object. */
+/** The fault at one severity only, but for what a contact drifts between two readings; always the same object. */
 function held(fault: Fault, severity: number): Fault {
   let known = fixed.get(fault);
   if (known === undefined) fixed.set(fault, (known = new Map()));
   let at = known.get(severity);
   if (at === undefined)
-    known.set(severity, (at = { ...fault, scale: FIXED, apply: () => fault.apply(severity) }));
+    known.set(
+      severity,
+      (at = drifts(fault, severity)
+        ? { ...fault, scale: { ...fault.scale, edges: [severity, severity] } }
+        : { ...fault, scale: FIXED, apply: () => fault.apply(severity) }),
+    );
   return at;
+}
+
+/** Of an open circuit or a dead short nobody sees it. */
+function drifts({ contact, scale: { unit } }: Fault, severity: number): boolean {
+  return contact && unit === 'ohm' && severity > NEXT_TO_NOTHING && !isOpen(severity);
 }

@@ -17,6 +17,8 @@ export interface GroupPair {
   readonly b: readonly Fault[];
   /** Severities of either that are worth trying. */
   readonly severities: readonly [a: readonly number[], b: readonly number[]];
+  /** Abnormal findings that either explains alone. */
+  readonly explains: readonly [a: readonly number[], b: readonly number[]];
 }
 
 /** Covers that put pairs in front; more would only reorder. */
@@ -32,7 +34,10 @@ export function pairsInOrder(
   abnormal: readonly Observation[],
 ): GroupPair[] {
   const groups = alikeFaults(bench, faults, evidence);
-  const severities = groups.map((group) => alone(bench, group[0]!, evidence, abnormal).severities);
+  const normal = evidence.steps.flatMap((step) =>
+    step.kind === 'observation' && !abnormal.includes(step.observation) ? [step.observation] : [],
+  );
+  const known = groups.map((group) => alone(bench, group[0]!, evidence, abnormal, normal));
   const moments = momentsOf(evidence, abnormal).map((moment) => orderAt(bench, faults, moment));
   const found: { readonly pair: GroupPair; readonly ranks: readonly number[] }[] = [];
   groups.forEach((a, i) => {
@@ -49,7 +54,12 @@ export function pairsInOrder(
         for (const second of manyB)
           if (first[0]!.site !== second[0]!.site)
             found.push({
-              pair: { a: first, b: second, severities: [severities[i]!, severities[j]!] },
+              pair: {
+                a: first,
+                b: second,
+                severities: [known[i]!.severities, known[j]!.severities],
+                explains: [known[i]!.explains, known[j]!.explains],
+              },
               ranks,
             });
     });

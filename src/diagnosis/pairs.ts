@@ -77,7 +77,7 @@ interface Judged {
 /**
  * A pair stands as soon as two severities are found at which everything fits: a few likely ones are tried before the whole box is
  * searched. It falls only by the whole box. Where the search is limited, the boxes searched are those of the pairs that got furthest
- * at the likely severities; the others are left unjudged.
+ * at the likely severities and of the first in order; then those of pairs like one that stands. The others are left unjudged.
  */
 function* judged(
   bench: Workbench,
@@ -86,6 +86,7 @@ function* judged(
   { pairs: most, boxes }: Limits,
 ): Generator<Judged> {
   const open: { pair: GroupPair; faults: readonly Fault[]; reached: number }[] = [];
+  const stood: GroupPair[] = [];
   const boxed = (pair: GroupPair, faults: readonly Fault[]): Judged => {
     const [steady, loose] = bothCourses(bench, faults, evidence);
     return {
@@ -96,7 +97,7 @@ function* judged(
       ],
     };
   };
-  for (const pair of pairs.slice(0, most)) {
+  const tried = (pair: GroupPair): Judged | undefined => {
     const faults = [pair.a[0]!, pair.b[0]!];
     // What has fallen needs no try, unless the tries decide whose turn it is.
     const fit =
@@ -105,12 +106,53 @@ function* judged(
         : fitAtOnce(bench, faults, evidence, pair.severities);
     if (fit.verdict !== undefined) {
       const steady: Verdict = { ...fit.verdict, faults, room: PAIR_ROOM, severity: [] };
-      yield { pair, both: [steady, { ...steady, course: 'comes and goes' }] };
-    } else if (boxes === Infinity) yield boxed(pair, faults);
-    else open.push({ pair, faults, reached: fit.reached });
+      return { pair, both: [steady, { ...steady, course: 'comes and goes' }] };
+    }
+    if (boxes === Infinity) return boxed(pair, faults);
+    open.push({ pair, faults, reached: fit.reached });
+    return undefined;
+  };
+  for (const pair of pairs.slice(0, most)) {
+    const done = tried(pair);
+    if (done === undefined) continue;
+    if (stands(done)) stood.push(pair);
+    yield done;
   }
-  open.sort((x, y) => y.reached - x.reached);
-  for (const { pair, faults } of open.slice(0, boxes)) yield boxed(pair, faults);
+  const inOrder = boxes >> 1;
+  const first = open.slice(0, inOrder);
+  const furthest = [...open].sort((x, y) => y.reached - x.reached).filter((one) => !first.includes(one));
+  const searched = new Set([...furthest.slice(0, boxes - inOrder), ...first]);
+  for (const { pair, faults } of searched) {
+    const done = boxed(pair, faults);
+    if (stands(done)) stood.push(pair);
+    yield done;
+  }
+  if (boxes === Infinity) return;
+  const left = [...open.filter((one) => !searched.has(one)).map(({ pair }) => pair), ...pairs.slice(most)];
+  for (const pair of left.filter((one) => stood.some((other) => isLike(one, other))).slice(0, MOST_LIKE))
+    yield boxed(pair, [pair.a[0]!, pair.b[0]!]);
+}
+
+function stands({ both }: Judged): boolean {
+  return both.some(({ fall }) => fall === undefined);
+}
+
+/** Pairs judged, where the search is limited, only because one like them stands. */
+const MOST_LIKE = 16;
+
+/** One of the two is the same, and the others explain the same findings alone: what could take the place of a joint is the wire to it. */
+function isLike(one: GroupPair, other: GroupPair): boolean {
+  return [0, 1].some((i) =>
+    [0, 1].some((j) => {
+      const [mine, its] = [memberOf(one, i), memberOf(other, j)];
+      const [mineBeside, itsBeside] = [memberOf(one, 1 - i), memberOf(other, 1 - j)];
+      return mine.fault === its.fault && mineBeside.explains === itsBeside.explains;
+    }),
+  );
+}
+
+function memberOf({ a, b, explains }: GroupPair, i: number): { fault: Fault; explains: string } {
+  return { fault: (i === 0 ? a : b)[0]!, explains: explains[i]!.join() };
 }
 
 /** Pairs are ranked without regard to how much of their box fits. */

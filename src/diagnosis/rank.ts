@@ -70,6 +70,16 @@ function weigh(verdict: Verdict): { measured: number; all: number } {
   return { measured, all: soft.reduce((product, note) => product * note.factor, measured) };
 }
 
+/** Together less weight than this: they fit in a corner of their scales only, and two usual faults at once are about as likely. */
+const FAR_FETCHED = 0.05;
+
+/** Does something stand, but only in a way that is less likely than two faults at once? */
+export function isFarFetched(standing: readonly Standing[]): boolean {
+  return (
+    standing.length > 0 && sum(standing.flatMap((both) => both.map((one) => weigh(one).all))) < FAR_FETCHED
+  );
+}
+
 /** Suspects by falling share. */
 export function rank(standing: readonly Standing[]): Suspect[] {
   const weighed = standing.map((both): Weighed => {

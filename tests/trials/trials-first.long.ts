@@ -2,7 +2,10 @@
 import { expect, inject, test } from 'vitest';
 import { runShard } from './trials.js';
 
-/** How many sessions in all (104 in each circuit, 35 in the long ones), and what stands behind the vehicle: `KNOWNGOOD_TRIALS=200 KNOWNGOOD_CAR=solver npm run trials`. */
+/**
+ * How many sessions in all (104 in each circuit, 35 in the long ones), and what stands behind the vehicle:
+ * `KNOWNGOOD_TRIALS=200 KNOWNGOOD_CAR=solver npm run trials`.
+ */
 const SESSIONS = Number(process.env['KNOWNGOOD_TRIALS'] ?? 3017);
 const REFERENCE = process.env['KNOWNGOOD_CAR'] !== 'solver';
 

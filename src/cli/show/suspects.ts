@@ -63,11 +63,14 @@ function otherRepairs({ faults }: Suspect, common: string): string {
 }
 
 function headOf({ suspects, groups, paired, pairsExamined }: Diagnosis): string {
-  if (!paired) return `Suspects left, by repair (${groups.length}):`;
+  const tried = `${pairsExamined.done} of ${pairsExamined.of} pairs tried`;
   const most = Math.max(...suspects.map(({ faults }) => faults.length));
+  if (!paired && most > 1)
+    return `Suspects left, by repair (${groups.length}). What explains all findings alone does so only in a narrow range, so two together stand beside it (${tried}):`;
+  if (!paired) return `Suspects left, by repair (${groups.length}):`;
   if (most > 2)
     return 'No one fault and no two explain all findings. Three together that do, grown from pairs that nearly fit (not all threes were tried):';
-  return `No single fault explains all findings. Two together that do (${pairsExamined.done} of ${pairsExamined.of} pairs tried):`;
+  return `No single fault explains all findings. Two together that do (${tried}):`;
 }
 
 /** Faults of one repair that are alike in words and severity stand once. */
