@@ -138,7 +138,7 @@ function stands({ both }: Judged): boolean {
 }
 
 /** Pairs judged, where the search is limited, only because one like them stands. */
-const MOST_LIKE = 8;
+const MOST_LIKE = 16;
 
 /** One of the two is the same, and the others explain the same findings alone: what could take the place of a joint is the wire to it. */
 function isLike(one: GroupPair, other: GroupPair): boolean {
