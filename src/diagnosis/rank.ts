@@ -70,7 +70,10 @@ function weigh(verdict: Verdict): { measured: number; all: number } {
   return { measured, all: soft.reduce((product, note) => product * note.factor, measured) };
 }
 
-/** Together less weight than this: they fit in a corner of their scales only, and two usual faults at once are about as likely. */
+/**
+ * Together less weight than this (our own figure): they fit in a corner of their scales only, and two usual faults at once are about
+ * as likely.
+ */
 const FAR_FETCHED = 0.05;
 
 /** Does something stand, but only in a way that is less likely than two faults at once? */
