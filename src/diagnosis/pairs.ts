@@ -97,7 +97,11 @@ function* judged(
       ],
     };
   };
-  const tried = (pair: GroupPair): Judged | undefined => {
+  const kept = (done: Judged): Judged => {
+    if (stands(done)) stood.push(done.pair);
+    return done;
+  };
+  for (const pair of pairs.slice(0, most)) {
     const faults = [pair.a[0]!, pair.b[0]!];
     // What has fallen needs no try, unless the tries decide whose turn it is.
     const fit =
@@ -106,27 +110,14 @@ function* judged(
         : fitAtOnce(bench, faults, evidence, pair.severities);
     if (fit.verdict !== undefined) {
       const steady: Verdict = { ...fit.verdict, faults, room: PAIR_ROOM, severity: [] };
-      return { pair, both: [steady, { ...steady, course: 'comes and goes' }] };
-    }
-    if (boxes === Infinity) return boxed(pair, faults);
-    open.push({ pair, faults, reached: fit.reached });
-    return undefined;
-  };
-  for (const pair of pairs.slice(0, most)) {
-    const done = tried(pair);
-    if (done === undefined) continue;
-    if (stands(done)) stood.push(pair);
-    yield done;
+      yield kept({ pair, both: [steady, { ...steady, course: 'comes and goes' }] });
+    } else if (boxes === Infinity) yield boxed(pair, faults);
+    else open.push({ pair, faults, reached: fit.reached });
   }
-  const inOrder = boxes >> 1;
-  const first = open.slice(0, inOrder);
+  const first = open.slice(0, boxes >> 1);
   const furthest = [...open].sort((x, y) => y.reached - x.reached).filter((one) => !first.includes(one));
-  const searched = new Set([...furthest.slice(0, boxes - inOrder), ...first]);
-  for (const { pair, faults } of searched) {
-    const done = boxed(pair, faults);
-    if (stands(done)) stood.push(pair);
-    yield done;
-  }
+  const searched = new Set([...furthest.slice(0, boxes - first.length), ...first]);
+  for (const { pair, faults } of searched) yield kept(boxed(pair, faults));
   if (boxes === Infinity) return;
   const left = [...open.filter((one) => !searched.has(one)).map(({ pair }) => pair), ...pairs.slice(most)];
   for (const pair of left.filter((one) => stood.some((other) => isLike(one, other))).slice(0, MOST_LIKE))
