@@ -31,10 +31,18 @@ export function symptomAt(
   const differs = (other: Finding) => other.reading.kind === 'load' && other.reading.value !== value;
   const looks = earlier.filter((other) => repeats(other, finding));
   if (!looks.some((other) => amiss.has(other.number) || differs(other))) return before;
-  if (before === 'present') return 'absent';
   const wasFine = looks.some((other) => differs(other) && !amiss.has(other.number));
   const isWorse = wasFine && value !== WORDS[bench.network.loads.get(reading.load)!.kind][0];
-  return isWorse ? 'unsure' : 'absent';
+  if (isWorse) return before === 'present' ? 'present' : 'unsure';
+  return 'absent';
+}
+
+/** Does a load do otherwise than when it was last looked at in the same set-up? What comes and goes may have done so in between. */
+export function hasTurned(finding: Finding, earlier: readonly Finding[]): boolean {
+  const { reading } = finding;
+  if (reading.kind !== 'load' || finding.evidence === 'told') return false;
+  const last = earlier.findLast((other) => other.evidence !== 'told' && repeats(other, finding));
+  return last?.reading.kind === 'load' && last.reading.value !== reading.value;
 }
 
 /**

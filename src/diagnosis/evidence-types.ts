@@ -31,6 +31,8 @@ export interface Change {
 export type EvidenceStep =
   | Change
   | { readonly kind: 'symptom'; readonly now: 'present' | 'absent'; readonly finding: number }
+  /** A load does otherwise than when it was last looked at, and whether the complaint is there stands as it stood. */
+  | { readonly kind: 'turned' }
   /** How something looks: a factor for or against a hypothesis. */
   | {
       readonly kind: 'look';

@@ -16,7 +16,7 @@ import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
 import { makeGrid } from './grid.js';
-import { failsAgain, isWellAgain, symptomAt } from './complaint-seen.js';
+import { failsAgain, hasTurned, isWellAgain, symptomAt } from './complaint-seen.js';
 import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
 import { besideClicks, isHeardOtherwise } from './heard.js';
@@ -81,10 +81,11 @@ export function gather(bench: Workbench, session: Case): Evidence {
     const now = symptomAt(bench, finding, earlier, amiss, symptom);
     if (now !== 'absent') wellAgain = false;
     else wellAgain = isWellAgain(bench, finding, earlier, healthy) ?? wellAgain;
-    if (now === 'unsure' ? known === 'absent' : now !== known) {
-      const turned = now === 'unsure' ? 'present' : now;
-      steps.push({ kind: 'symptom', now: turned, finding: finding.number });
-      keys.push(turned);
+    const comesOrGoes = now === 'unsure' ? known === 'absent' : now !== known;
+    if (comesOrGoes || hasTurned(finding, earlier)) {
+      const seen = now === 'unsure' ? 'present' : now;
+      steps.push(comesOrGoes ? { kind: 'symptom', now: seen, finding: finding.number } : { kind: 'turned' });
+      keys.push(comesOrGoes ? seen : 'turned');
       together = [];
       still = [];
       known = now;

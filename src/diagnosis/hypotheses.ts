@@ -2,7 +2,7 @@
  * Hypotheses judged on a session, with a memory: a session that has grown by one finding is walked on from where each hypothesis
  * stood, and one that has fallen stays fallen as long as the session begins with what felled it.
  */
-import type { Evidence } from './evidence-types.js';
+import type { Evidence, EvidenceStep } from './evidence-types.js';
 import type { Fault } from './faults.js';
 import type { Course, Progress, Verdict } from './verdict.js';
 import { begin, verdictOf, walk } from './verdict.js';
@@ -64,8 +64,13 @@ export function hasFallen(bench: Workbench, faults: readonly Fault[], evidence: 
   return before?.progress.fall !== undefined && isBeginning(before, evidence);
 }
 
+/** May what comes and goes have done so? */
+export function movesByItself({ kind }: EvidenceStep): boolean {
+  return kind === 'symptom' || kind === 'turned';
+}
+
 /**
- * A hypothesis as a steady fault and as one that comes and goes. As long as the complaint neither went away nor came back the two
+ * A hypothesis as a steady fault and as one that comes and goes. As long as nothing was seen to come or go the two
  * cannot differ, and one walk serves both.
  */
 export function bothCourses(
@@ -74,7 +79,6 @@ export function bothCourses(
   evidence: Evidence,
 ): readonly [steady: Verdict, comesAndGoes: Verdict] {
   const steady = judgeOn(bench, faults, evidence, 'steady');
-  const changes = evidence.steps.some(({ kind }) => kind === 'symptom');
-  if (!changes) return [steady, { ...steady, course: 'comes and goes' }];
+  if (!evidence.steps.some(movesByItself)) return [steady, { ...steady, course: 'comes and goes' }];
   return [steady, judgeOn(bench, faults, evidence, 'comes and goes')];
 }

@@ -3,7 +3,7 @@ import type { Evidence, EvidenceStep } from './evidence-types.js';
 import type { Fault } from './faults.js';
 import { canBlow } from './faults.js';
 import type { Remembered } from './hypotheses.js';
-import { isBeginning, walkOn } from './hypotheses.js';
+import { isBeginning, movesByItself, walkOn } from './hypotheses.js';
 import { fusesAfter } from './restrict.js';
 import type { Course, Progress } from './verdict.js';
 import { begin } from './verdict.js';
@@ -34,7 +34,7 @@ export function explainsSince(
   const until = { ...evidence, steps: steps.slice(0, step), prefixes: prefixes.slice(0, step + 1) };
   const blown = blownBy(bench, repaired, until) | blownBy(bench, fault, until);
   if (blown.toString(2).replaceAll('0', '').length > MOST_FUSES) return true;
-  const courses: readonly Course[] = since.steps.some(({ kind }) => kind === 'symptom')
+  const courses: readonly Course[] = since.steps.some(movesByItself)
     ? ['steady', 'comes and goes']
     : ['steady'];
   return courses.some((course) => {

@@ -149,6 +149,7 @@ export function verdictOf({
 function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress {
   if (step.kind === 'change') return changed(bench, now, step);
   if (step.kind === 'symptom') return symptom(now, step);
+  if (step.kind === 'turned') return moved(now);
   if (step.kind === 'look') {
     const factor = step.favours(now.grid.axes.map((axis) => axis.fault));
     return factor === 1 ? now : noted(now, { finding: step.finding, factor, words: step.words });
@@ -225,23 +226,26 @@ function noted(now: Progress, note: SoftNote): Progress {
   return { ...now, soft: [...now.soft, note] };
 }
 
-/** The complaint came or went by itself: what comes and goes may now be anything, or away. */
+/** The complaint came or went by itself. */
 function symptom(now: Progress, step: Extract<EvidenceStep, { kind: 'symptom' }>): Progress {
-  const { grid, touched, fuseRenewed } = now;
-  let after = now;
-  if (step.now === 'absent') {
-    if (touched || fuseRenewed) {
-      const words = `the complaint went away after ${touched ? 'this was touched' : 'the fuse it had blown was renewed'}`;
-      after = noted(now, { finding: step.finding, factor: RECOVERED_AFTER_TOUCH, words });
-    } else if (now.course === 'steady') {
-      const words = 'the complaint went away though this was not touched';
-      after = noted(now, { finding: step.finding, factor: RECOVERED_UNTOUCHED, words });
-    }
-  } else after = { ...now, touched: false, fuseRenewed: false };
-  const alive =
-    now.course === 'steady' ? now.alive : mapRows(now.alive, (row) => spread(grid, row, () => true, true));
-  const held = union(alive, grid.size);
-  return now.course === 'steady' ? { ...after, held } : { ...after, alive, held, stretch: [] };
+  const { touched, fuseRenewed, course, alive, grid } = now;
+  const after = course === 'steady' ? { ...now, held: union(alive, grid.size) } : moved(now);
+  if (step.now === 'present') return { ...after, touched: false, fuseRenewed: false };
+  if (touched || fuseRenewed) {
+    const words = `the complaint went away after ${touched ? 'this was touched' : 'the fuse it had blown was renewed'}`;
+    return noted(after, { finding: step.finding, factor: RECOVERED_AFTER_TOUCH, words });
+  }
+  if (course !== 'steady') return after;
+  const words = 'the complaint went away though this was not touched';
+  return noted(after, { finding: step.finding, factor: RECOVERED_UNTOUCHED, words });
+}
+
+/** Something came or went: what comes and goes may now be anything, or away. */
+function moved(now: Progress): Progress {
+  const { grid, course, alive } = now;
+  if (course === 'steady') return now;
+  const anything = mapRows(alive, (row) => spread(grid, row, () => true, true));
+  return { ...now, alive: anything, held: union(anything, grid.size), stretch: [] };
 }
 
 /** All severities with every fuse whole, and those a short may already have blown in the owner's hands. */

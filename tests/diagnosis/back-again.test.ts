@@ -34,3 +34,17 @@ test('when a motor that stood still runs slowly then its complaint has not gone'
   expect(diagnosisOf(bench, [...stopped, 'M1 slow']).gone).toBe(false);
   expect(diagnosisOf(bench, [...stopped, 'M1 runs']).gone).toBe(true);
 });
+
+test('when a load of which nobody knows at how few volts it works did, did not and does again then an open contact that comes and goes explains it', async () => {
+  const bench = await workbenchOf('accessory-socket');
+  const lines = [
+    'key on',
+    'E1 works',
+    'E1 dead',
+    'prove volts',
+    'volts K1.86 0.05',
+    'E1 works',
+    'volts K1.86 12.3',
+  ];
+  expect(suspectIds(diagnosisOf(bench, lines))).toContain('F3.1 resistance');
+});
