@@ -15,7 +15,7 @@ import { isMendedBy } from './mended-by.js';
 import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
-import { makeGrid } from './grid.js';
+import { coordinate, makeGrid, placesOf } from './grid.js';
 import { failsAgain, hasTurned, isWellAgain, symptomAt } from './complaint-seen.js';
 import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
@@ -273,6 +273,9 @@ export function drivenSetUps(bench: Workbench): SetUp[] {
   return [rest, ...varied(rest), worked, ...varied(worked)];
 }
 
+/** Of the nominal ones, with the engine running. */
+const MOST_VOLTS = 1.25;
+
 type Blows = { blown: number; places: number[] }[];
 
 const remembered = new WeakMap<Workbench, Map<string, Blows>>();
@@ -288,8 +291,28 @@ function blownBefore(bench: Workbench, grid: Grid): Blows {
   if (risky.length > 1 && risky.some(({ fault }) => fault.kind === 'touching'))
     bench.network.fuses.forEach((_, bit) => masks.add(1 << bit));
   for (const first of [...masks]) for (const second of [...masks]) masks.add(first | second);
-  const places = Array.from({ length: grid.size }, (_, place) => place);
-  return [...masks].map((blown) => ({ blown, places }));
+  const places = placesOf(
+    grid,
+    grid.axes.map(({ cells }) => [0, cells] as const),
+  );
+  return [...masks].map((blown) => ({ blown, places: leaksThatBlow(bench, grid, blown, places) }));
+}
+
+/** Part of a fuse's rating that a leak has to take, at the most volts there are, to have mattered (our own figure, far on the safe side). */
+const LEAST_LOAD = 0.02;
+
+/** Of places at which these fuses are open those where the leak, if only a leak can have blown them, is no mere dampness. */
+function leaksThatBlow(bench: Workbench, grid: Grid, blown: number, places: readonly number[]): number[] {
+  const [only, another] = grid.axes.flatMap((axis, i) => (canBlow(axis.fault) ? [i] : []));
+  const { scale, apply } = grid.axes[only!]!.fault;
+  if (another !== undefined || scale.unit !== 'ohm' || apply(1).kind !== 'shunt') return [...places];
+  const { network, circuit } = bench;
+  const amps = network.fuses.flatMap((index, bit) => {
+    const { law } = network.elements[index]!;
+    return law.kind === 'fuse' && ((blown >> bit) & 1) === 1 ? [law.amps] : [];
+  });
+  const most = (MOST_VOLTS * circuit.nominalVolts) / (LEAST_LOAD * Math.min(...amps));
+  return places.filter((place) => scale.edges[coordinate(grid, place, only!)]! <= most);
 }
 
 function blownAlone(bench: Workbench, fault: Fault): Blows {
