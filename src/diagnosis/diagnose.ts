@@ -60,7 +60,7 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
   const others = singles
     .map(([{ faults }]) => faults[0]!)
     .filter((fault) => !assumed.has(fault.part) && !standing.some(([{ faults }]) => faults[0] === fault));
-  const second = standing.every(isInVain) ? secondFaults(bench, others, evidence) : [];
+  const second = standing.every(isByChance) ? secondFaults(bench, others, evidence) : [];
   // Pairs of other faults only where no second one explains what the repair left.
   const more = [...standing, ...second].every(isInVain);
   const beside = !more && second.length === 0 && isFarFetched(standing);
@@ -151,6 +151,11 @@ function searchPairs(
 
 function partsOf(standing: readonly Standing[]): ReadonlySet<string> {
   return new Set(standing.flatMap(([{ faults }]) => faults.map((fault) => fault.part)));
+}
+
+/** It failed as a repair, or happened to be away just when something looked well again: another fault may have been mended then. */
+function isByChance(both: Standing): boolean {
+  return isInVain(both) || both[0].fall !== undefined;
 }
 
 /** Part of the prior weight that still stands, less what speaks softly against it. */

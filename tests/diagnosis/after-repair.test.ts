@@ -174,3 +174,20 @@ test('when a complaint that proves nothing is as before after a repair then read
   expect(rangeOf(found.slice(0, -1)).high).toBeGreaterThan(1e4);
   expect(rangeOf(found).high).toBeLessThan(300);
 });
+
+test('when a repair cures one of two loads then a fault of the other is suspected, not only what happened to be away', async () => {
+  const horn = await workbenchOf('horn');
+  const silent = [
+    'horn button pressed',
+    'bonnet open',
+    'K1 silent',
+    'B1 silent',
+    'prove volts',
+    'volts bat+ 12.3',
+  ];
+  const lines = [...silent, 'volts bat+ K1.85 0.01', 'clean GP2', 'K1 clicks', 'B1 silent'];
+  const { suspects } = diagnosisOf(horn, lines);
+  const second = suspects.find(({ hypothesis }) => hypothesis === 'X2.2 resistance');
+  expect(second?.besides?.map(({ id }) => id)).toEqual(['GP2 resistance']);
+  expect(suspects.map(({ hypothesis }) => hypothesis)).toContain('X1.1 resistance');
+});
