@@ -143,8 +143,6 @@ function named(verdict: Verdict, repaired: Fault, fault: Fault): Verdict {
     ...verdict,
     faults: [fault],
     besides: [repaired],
-    // As with pairs: ranked without regard to how much of the box fits.
-    room: 1,
     severity: severity.length === 2 ? [severity[1]!] : severity,
   };
 }

@@ -94,9 +94,19 @@ function held(fault: Fault, severity: number): Fault {
       severity,
       (at = drifts(fault, severity)
         ? { ...fault, scale: { ...fault.scale, edges: [severity, severity] } }
-        : { ...fault, scale: FIXED, apply: () => fault.apply(severity) }),
+        : {
+            ...fault,
+            scale: FIXED,
+            apply: () => fault.apply(severity),
+            burnsBelow: burnsAt(fault, severity),
+          }),
     );
   return at;
+}
+
+/** A scale without severities burns at each of them or at none. */
+function burnsAt({ burnsBelow }: Fault, severity: number): number | undefined {
+  return burnsBelow !== undefined && severity <= burnsBelow ? Infinity : undefined;
 }
 
 /** Of an open circuit or a dead short nobody sees it. */

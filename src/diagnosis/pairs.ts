@@ -87,16 +87,10 @@ function* judged(
 ): Generator<Judged> {
   const open: { pair: GroupPair; faults: readonly Fault[]; reached: number }[] = [];
   const stood: GroupPair[] = [];
-  const boxed = (pair: GroupPair, faults: readonly Fault[]): Judged => {
-    const [steady, loose] = bothCourses(bench, faults, evidence);
-    return {
-      pair,
-      both: [
-        { ...steady, room: PAIR_ROOM },
-        { ...loose, room: PAIR_ROOM },
-      ],
-    };
-  };
+  const boxed = (pair: GroupPair, faults: readonly Fault[]): Judged => ({
+    pair,
+    both: bothCourses(bench, faults, evidence),
+  });
   const kept = (done: Judged): Judged => {
     if (stands(done)) stood.push(done.pair);
     return done;
@@ -109,7 +103,7 @@ function* judged(
         ? { reached: 0 }
         : fitAtOnce(bench, faults, evidence, pair.severities);
     if (fit.verdict !== undefined) {
-      const steady: Verdict = { ...fit.verdict, faults, room: PAIR_ROOM, severity: [] };
+      const steady: Verdict = { ...fit.verdict, faults, severity: [] };
       yield kept({ pair, both: [steady, { ...steady, course: 'comes and goes' }] });
     } else if (boxes === Infinity) yield boxed(pair, faults);
     else open.push({ pair, faults, reached: fit.reached });
@@ -145,9 +139,6 @@ function isLike(one: GroupPair, other: GroupPair): boolean {
 function memberOf({ a, b, explains }: GroupPair, i: number): { fault: Fault; explains: string } {
   return { fault: (i === 0 ? a : b)[0]!, explains: explains[i]!.join() };
 }
-
-/** Pairs are ranked without regard to how much of their box fits. */
-const PAIR_ROOM = 1;
 
 /** Third faults tried with each near pair. */
 const MOST_THIRDS = 12;

@@ -6,21 +6,27 @@ import { coordinate } from './grid.js';
 /** A severity at which the wire would have burnt, against any other (common practice, no source). */
 const BURNT = 0.02;
 
-/** Share of the severity scale that is open in a row, 0 to 1; what would have burnt counts little. */
+/**
+ * Share of the severity scale that is open in a row, 0 to 1; what would have burnt counts little. Several faults together are ranked
+ * without regard to how much of their box fits: 1, or what is left if all of it would have burnt.
+ */
 export function roomOf(row: Uint8Array, grid: Grid): number {
   const open = openPlaces(row);
-  if (grid.axes.every(({ fault }) => fault.burnsBelow === undefined)) return open.length / grid.size;
+  const several = grid.axes.length > 1;
+  if (grid.axes.every(({ fault }) => fault.burnsBelow === undefined))
+    return several ? Math.min(1, open.length) : open.length / grid.size;
   const weights = grid.axes.map(weightsOf);
-  return open.reduce((sum, place) => sum + weightOf(grid, place, weights), 0) / grid.size;
+  const each = open.map((place) => weightOf(grid, place, weights));
+  return several ? Math.max(0, ...each) : each.reduce((sum, weight) => sum + weight, 0) / grid.size;
 }
 
 function weightOf(grid: Grid, place: number, weights: readonly (readonly number[])[]): number {
   return weights.reduce((product, list, i) => product * list[coordinate(grid, place, i)]!, 1);
 }
 
-/** Per place of an axis, "healthy" the last. */
+/** Per place of an axis, "healthy" the last. A cell that would have burnt over half of its length counts as burnt. */
 function weightsOf({ fault: { scale, burnsBelow = 0 }, cells }: Axis): number[] {
   return Array.from({ length: cells + 1 }, (_, cell) =>
-    cell < cells && scale.edges[cell + 1]! <= burnsBelow ? BURNT : 1,
+    cell < cells && Math.sqrt(scale.edges[cell]! * scale.edges[cell + 1]!) <= burnsBelow ? BURNT : 1,
   );
 }

@@ -185,8 +185,7 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
   const since = step.again
     ? { touched: false, fuseRenewed: false }
     : { touched: now.touched, fuseRenewed: now.fuseRenewed };
-  if (step.symptom === 'absent') return { ...then, ...since, alive: after };
-  if (step.symptom === 'unsure')
+  if (step.symptom !== 'present')
     return { ...then, ...since, alive: after, fitted: fittedStill({ ...now, ...since }, after) };
   return {
     ...then,
@@ -197,7 +196,7 @@ function advance(bench: Workbench, now: Progress, step: EvidenceStep): Progress 
   };
 }
 
-/** A repair has left open whether the complaint is there: what comes and goes, or was touched, may be away; all else is as it was. */
+/** The complaint has gone, or may have: what comes and goes, or was touched, may be away; all else is as it was. */
 function fittedStill({ course, touched, grid, fitted }: Progress, after: Alive): Uint8Array {
   if (course !== 'steady' || touched) return fitted;
   const left = union(keptUp(after, grid), grid.size);
