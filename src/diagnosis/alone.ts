@@ -7,6 +7,7 @@ import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
 import type { Observation } from './observe.js';
 import { restrict } from './restrict.js';
+import { isOpen } from './severity.js';
 import { begin } from './verdict.js';
 import type { Workbench } from './workbench.js';
 
@@ -43,12 +44,12 @@ export function alone(
   normal.forEach(count);
   const most = Math.max(...votes);
   const common = Uint8Array.from(votes, (agreeing) => (agreeing === most ? 1 : 0));
-  const best = common.includes(0) ? [middleOf(fault, common)] : [];
+  const best = common.includes(0) ? middleOf(fault, common) : [];
   return { explains, severities: [...new Set([...best, ...worthTrying(fault)])] };
 }
 
-/** The middle of the longest stretch of cells. */
-function middleOf({ scale }: Fault, row: Uint8Array): number {
+/** The middle of the longest stretch of cells; first an open circuit where it goes so far. */
+function middleOf({ scale }: Fault, row: Uint8Array): readonly number[] {
   let [from, to] = [0, 0];
   for (let start = 0; start < row.length; start++) {
     if (row[start] === 0) continue;
@@ -57,10 +58,10 @@ function middleOf({ scale }: Fault, row: Uint8Array): number {
     if (end - start > to - from) [from, to] = [start, end];
     start = end;
   }
-  const { edges } = scale;
-  if (to === row.length && scale.unit === 'ohm' && edges.at(-1)! > 1e7) return edges.at(-1)!;
+  const { edges, unit } = scale;
   const [low, high] = [edges[from]!, edges[to]!];
-  return low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
+  if (unit === 'ohm' && isOpen(high)) return to - from < 2 ? [high] : [high, Math.sqrt(low * edges[to - 1]!)];
+  return [low > 0 ? Math.sqrt(low * high) : (low + high) / 2];
 }
 
 /** An open circuit or a dead short first, then a few ohms. */
