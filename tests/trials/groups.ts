@@ -45,8 +45,6 @@ export interface Left {
   readonly suspect: Suspect;
   /** Masks of the fuses that may be open. */
   readonly blown: readonly number[];
-  /** What is there beside it, whether or not the program thinks of it. */
-  readonly beside?: Set['faults'];
 }
 
 export class Groups {
@@ -145,7 +143,7 @@ export class Groups {
     return best!;
   }
 
-  private *versions({ suspect, blown, beside = [] }: Left, truth: Set): Generator<Version> {
+  private *versions({ suspect, blown }: Left, truth: Set): Generator<Version> {
     const byId = new Map(this.bench.faults.map((fault) => [fault.id, fault]));
     const axes = suspect.faults.map(({ id }, i) => {
       const fault = byId.get(id)!;
@@ -154,7 +152,7 @@ export class Groups {
     });
     const all = axes.reduce<Set['faults'][]>(
       (lists, axis) => lists.flatMap((before) => axis.map((one) => [...before, one])),
-      [beside],
+      [[]],
     );
     for (const faults of all) for (const mask of blown) yield { faults, blown: mask };
   }
@@ -202,8 +200,11 @@ function shareWord<W>(words: readonly W[], band: (word: W) => Span, one: Span, o
 }
 
 /** Names of all faults that are there, in one order. */
-export function idOf({ suspect, beside = [] }: Pick<Left, 'suspect' | 'beside'>): string {
-  return [...suspect.faults.map(({ id }) => id), ...beside.map(({ fault }) => fault.id)].sort().join(' + ');
+export function idOf({ suspect }: Pick<Left, 'suspect'>): string {
+  return suspect.faults
+    .map(({ id }) => id)
+    .sort()
+    .join(' + ');
 }
 
 /** Everything that any of them may read; undefined where one cannot be told. */

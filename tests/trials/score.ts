@@ -4,6 +4,7 @@ import { gather } from '../../src/diagnosis/evidence.js';
 import { judge } from '../../src/diagnosis/verdict.js';
 import type { Course } from '../../src/diagnosis/verdict.js';
 import type { Fault } from '../../src/diagnosis/faults.js';
+import { canBlow } from '../../src/diagnosis/faults.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import { candidates } from '../../src/planning/candidates.js';
 import { conditionsOf } from '../../src/planning/condition.js';
@@ -120,7 +121,7 @@ const NOWHERE: Ended = { listed: false, inGroup: false, inRepair: false, apart: 
 
 /**
  * Did the session end in the group of the truth? A single fault: when the program first suggested nothing more. Two: each of them
- * at some stop before a repair, the other one being there or repaired by then; a suspect that is one fault stands for one of them.
+ * at some stop before a repair, the other one being there or repaired by then.
  */
 async function groupOf(
   bench: Workbench,
@@ -156,39 +157,59 @@ async function groupAt(
   target: Fault,
   questions: readonly Question[],
 ): Promise<Ended> {
-  const faults = moment.hidden.map(({ fault, now }) => ({ fault, severity: now }));
-  const truth: Hypothesis = {
-    id: idOfAll(faults.map(({ fault }) => fault)),
-    faults,
-    blown: moment.openFuses,
-  };
-  const others = faults.filter(({ fault }) => fault !== target);
   const left = counting(moment.diagnosis.suspects);
   let apart = '';
   let inGroup = left.length > 0;
   let inRepair = inGroup;
   let listed = false;
   for (const suspect of left) {
-    // A suspect that is one fault says nothing of the other.
-    const beside =
-      suspect.faults.length === 1 ? others.filter(({ fault }) => fault.id !== suspect.hypothesis) : [];
-    const reading = await groups.apart(
-      truth,
-      { ...withFuses(bench, suspect, moment), beside },
-      questions,
-      true,
-    );
-    if (reading === undefined) {
+    let told: Question | undefined;
+    for (const { real, claimed } of claims(bench, moment, target, suspect)) {
+      told = await groups.apart(real, claimed, questions, true);
+      if (told === undefined) break;
+    }
+    if (told === undefined) {
       listed = true;
       continue;
     }
     inGroup = false;
-    apart ||= `${suspect.hypothesis} is told apart by ${JSON.stringify(reading.reading)}`;
-    const mends = suspect.faults.every(({ repair }) => repair.how === target.repair.how);
+    apart ||= `${suspect.hypothesis} is told apart by ${JSON.stringify(told.reading)}`;
+    const mends = suspect.faults.some(({ repair }) => repair.how === target.repair.how);
     inRepair &&= mends;
     if (!mends) break;
   }
   return { listed, inGroup, inRepair, apart };
+}
+
+/**
+ * What has to be alike for a suspect to be in the group of a fault: with the only fault there, the suspect; of two, what is one fault
+ * with that one alone, and what is two with both, or one of it with that one.
+ */
+function claims(
+  bench: Workbench,
+  moment: Moment,
+  target: Fault,
+  suspect: Suspect,
+): { readonly real: Hypothesis; readonly claimed: Left }[] {
+  const faults = moment.hidden.map(({ fault, now }) => ({ fault, severity: now }));
+  const whole = withFuses(bench, suspect, moment);
+  const all = { id: idOfAll(faults.map(({ fault }) => fault)), faults, blown: moment.openFuses };
+  if (faults.length === 1) return [{ real: all, claimed: whole }];
+  // The other one may have blown the fuse.
+  const real: Hypothesis = {
+    id: target.id,
+    faults: faults.filter(({ fault }) => fault === target),
+    blown: canBlow(target) ? moment.openFuses : 0,
+  };
+  if (suspect.faults.length === 1) return [{ real, claimed: whole }];
+  const members = suspect.faults.map((fault, i): Left => {
+    const blows = canBlow(bench.faults.find(({ id }) => id === fault.id)!);
+    return {
+      suspect: { ...suspect, hypothesis: fault.id, faults: [fault], severities: [suspect.severities[i]] },
+      blown: blows ? [...new Set([real.blown, 0])] : [0],
+    };
+  });
+  return [...members.map((claimed) => ({ real, claimed })), { real: all, claimed: whole }];
 }
 
 function idOfAll(faults: readonly Fault[]): string {

@@ -8,7 +8,7 @@ import type { Diagnosis, Suspect } from '../../src/diagnosis/diagnosis-types.js'
 import { canBlow } from '../../src/diagnosis/faults.js';
 import { abnormalFindings, judgeFindings } from '../../src/diagnosis/senses.js';
 import { isGoodSight } from '../../src/diagnosis/good-sights.js';
-import { WORDS } from '../../src/diagnosis/sights.js';
+import { sightBand, WORDS } from '../../src/diagnosis/sights.js';
 import { judge } from '../../src/diagnosis/verdict.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import type { Alteration } from '../../src/exercise/alterations.js';
@@ -33,11 +33,9 @@ export type Kind = 'single' | 'double' | 'misread' | 'outside';
 
 /** `KNOWNGOOD_PATIENCE=2`: somebody who gives up after twice as much. */
 const PATIENCE = Number(process.env['KNOWNGOOD_PATIENCE'] ?? 1);
-/** Findings after which a person gives up. */
+/** For each fault: findings after which a person gives up, the same after each repair that did not cure, and repairs. */
 const MOST_FINDINGS = 40 * PATIENCE;
-/** The same after each repair that did not cure. */
 const MOST_MORE_FINDINGS = 12 * PATIENCE;
-/** For each fault. */
 const MOST_REPAIRS = 4 * PATIENCE;
 /** Share of rated volts from which on nobody takes half a light, or a slow motor, for how it should be. */
 const FULL = 0.9;
@@ -111,9 +109,15 @@ function dangersOf(bench: Workbench, suggested: readonly Suggestion[]): string[]
   });
 }
 
-/** The vehicle with one of its faults at a time; none when it has only one. */
-function faultsAlone(vehicle: Different): Different[] {
-  return vehicle.faults.length < 2 ? [] : vehicle.faults.map((fault) => ({ ...vehicle, faults: [fault] }));
+/** Nobody would call it a complaint where the word for it also goes for a healthy vehicle. */
+function isTold({ network }: Workbench, { load, good, usual }: Complaint): boolean {
+  const { kind } = network.loads.get(load)!;
+  return good === 'last' || usual >= FULL || sightBand(kind, WORDS[kind].at(-1)!).high < usual;
+}
+
+async function driveAbout(bench: Workbench, car: SimulatedCar, draw: Draw): Promise<void> {
+  const driven = drivenSetUps(bench);
+  for (let i = 0; i < DRIVEN; i++) await car.visit(pick(draw, driven));
 }
 
 /** Of each fault that does not show in the first complaint, one place where it does. */
@@ -141,7 +145,7 @@ class Running {
 
   constructor(
     private readonly bench: Workbench,
-    physics: Physics,
+    private readonly physics: Physics,
     private readonly seed: number,
     private readonly kind: Kind,
     given?: readonly HiddenFault[],
@@ -161,14 +165,16 @@ class Running {
   async complain(): Promise<boolean> {
     const { bench, car, draw, mechanic, alteration } = this;
     if (this.kind === 'outside' && alteration === undefined) return false;
-    if (alteration !== undefined || car.hidden.some(({ fault }) => canBlow(fault))) {
-      const driven = drivenSetUps(bench);
-      for (let i = 0; i < DRIVEN; i++) await car.visit(pick(draw, driven));
-    }
+    if (alteration !== undefined || car.hidden.some(({ fault }) => canBlow(fault)))
+      await driveAbout(bench, car, draw);
     const places = complaints(bench, this.difference());
     // Of two faults each has something of its own to show, or there would be only one to find.
-    const own = faultsAlone(this.difference()).map((alone) => complaints(bench, alone));
-    if (own.some((shown) => shown.length === 0)) return false;
+    const own: Complaint[][] = [];
+    for (const fault of car.hidden.length < 2 ? [] : car.hidden) {
+      const shown = complaints(bench, await this.alone(fault)).filter((place) => isTold(bench, place));
+      if (shown.length === 0) return false;
+      own.push(shown);
+    }
     for (let tries = 0; tries < 3 && places.length > 0; tries++) {
       const [place] = places.splice(Math.floor(draw() * places.length), 1);
       await mechanic.moveTo(place!.setUp);
@@ -180,6 +186,15 @@ class Running {
       return true;
     }
     return false;
+  }
+
+  /** A vehicle with one of the faults only, and the fuses that it blows alone. */
+  private async alone({ fault, severity, comesAndGoes }: HiddenFault): Promise<Different> {
+    const { bench, physics } = this;
+    const draw = random(this.seed);
+    const car = new SimulatedCar(bench, physics, draw, [{ fault, severity, comesAndGoes }], false);
+    if (canBlow(fault)) await driveAbout(bench, car, draw);
+    return { faults: [fault.apply(severity)], added: [], absent: [], blown: car.openFuses };
   }
 
   private difference(): Different {
@@ -223,8 +238,9 @@ class Running {
   async run(): Promise<Session> {
     const { mechanic, car, seed, kind, bench } = this;
     const complaint = this.moment;
+    const count = Math.max(1, car.hidden.length);
     await this.lookAround();
-    await this.investigate();
+    await this.investigate(MOST_FINDINGS * count);
     const stopped = this.moment;
     const { hidden } = stopped;
     let fell = this.fell(hidden);
@@ -232,12 +248,11 @@ class Running {
     const { minutes } = this;
     let repairs = 0;
     const stops: Moment[] = [stopped];
-    const mostRepairs = MOST_REPAIRS * Math.max(1, hidden.length);
-    while (repairs < mostRepairs && mechanic.diagnosis.groups.length > 0) {
+    while (repairs < MOST_REPAIRS * count && mechanic.diagnosis.groups.length > 0) {
       await this.repair(mechanic.diagnosis.groups[this.nextRepair()]!.suspects[0]!);
       repairs += 1;
       if (await this.allGood()) break;
-      await this.investigate(MOST_MORE_FINDINGS);
+      await this.investigate(MOST_MORE_FINDINGS * count);
       stops.push(this.moment);
       fell ??= this.fell(hidden);
     }
@@ -274,7 +289,7 @@ class Running {
   }
 
   /** Does what the program suggests until it suggests nothing. */
-  private async investigate(more = MOST_FINDINGS): Promise<void> {
+  private async investigate(more: number): Promise<void> {
     const { mechanic, bench } = this;
     const most = mechanic.findings + more;
     for (let retaken = 0; mechanic.findings < most;) {
