@@ -191,3 +191,20 @@ test('when a repair cures one of two loads then a fault of the other is suspecte
   expect(second?.besides?.map(({ id }) => id)).toEqual(['GP2 resistance']);
   expect(suspects.map(({ hypothesis }) => hypothesis)).toContain('X1.1 resistance');
 });
+
+test('when a short would have had to burn its wire to read so then a bad ground comes first beside a flat battery', async () => {
+  const lamps = await workbenchOf('headlamps-switch');
+  const dark = [
+    'lights on',
+    'beam main',
+    'dead H3 H1.56a H1.56b H2.56a',
+    'beam dipped',
+    'dead H1.56b H2.56b',
+  ];
+  const renewed = [...dark, 'prove volts', 'volts bat+ 2.02', 'replace G1', 'H1.56b lit', 'H2.56b dim'];
+  const read = ['volts GP3 4.3/12', 'volts X2.31h 4.4/12', 'clamp W24 1.4', 'volts S1.56 11.7'];
+  const { suspects } = diagnosisOf(lamps, [...renewed, ...read]);
+  expect(suspects[0]!.hypothesis).toBe('G1:emf flat + GP3 resistance');
+  const burning = suspects.filter(({ faults }) => faults.some(({ id }) => id === 'S1.56 short'));
+  expect(burning.reduce((sum, { share }) => sum + share, 0)).toBeLessThan(0.01);
+});
