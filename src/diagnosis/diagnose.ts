@@ -189,9 +189,8 @@ function noteworthy(
     explains: abnormal.flatMap((sense): Explained[] => {
       const { observation } = sense;
       if (!observation.hard || observation.kind === 'contrast') return [];
-      const corners = [
-        verdict.faults.map((fault, i) => fault.apply(severities[i]?.value ?? fault.scale.edges[0]!)),
-      ];
+      const there = suspect.away ? [] : verdict.faults;
+      const corners = [there.map((fault, i) => fault.apply(severities[i]?.value ?? fault.scale.edges[0]!))];
       const predictor = new Predictor(bench, asDrained(observation, verdict.faults));
       const bands = [...new Set([0, ...verdict.blown])].flatMap((mask) => predictor.bands(corners, mask));
       // Where several states are possible, those that agree with the reading are what this suspect says.

@@ -51,6 +51,8 @@ export interface Suspect {
   readonly confirmed: boolean;
   /** Disturbed since the complaint was last there. */
   readonly touched: boolean;
+  /** It can only have blown a fuse and gone since: no reading tells it from nothing, before it is back. */
+  readonly away: boolean;
   /** Findings that it meets only at the far edge of what can be, where others meet them better; left out: none, or not worked out. */
   readonly atEdge?: readonly number[];
   /** Faults that were there too until they were repaired: it is what was left over. */

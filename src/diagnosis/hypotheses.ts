@@ -4,6 +4,7 @@
  */
 import type { Evidence, EvidenceStep } from './evidence-types.js';
 import type { Fault } from './faults.js';
+import { canBlow } from './faults.js';
 import type { Course, Progress, Verdict } from './verdict.js';
 import { begin, verdictOf, walk } from './verdict.js';
 import type { Workbench } from './workbench.js';
@@ -70,8 +71,8 @@ export function movesByItself({ kind }: EvidenceStep): boolean {
 }
 
 /**
- * A hypothesis as a steady fault and as one that comes and goes. As long as nothing was seen to come or go the two
- * cannot differ, and one walk serves both.
+ * A hypothesis as a steady fault and as one that comes and goes. As long as nothing was seen to come or go the two cannot differ, and
+ * one walk serves both; but what blew a fuse may have gone since.
  */
 export function bothCourses(
   bench: Workbench,
@@ -79,6 +80,7 @@ export function bothCourses(
   evidence: Evidence,
 ): readonly [steady: Verdict, comesAndGoes: Verdict] {
   const steady = judgeOn(bench, faults, evidence, 'steady');
-  if (!evidence.steps.some(movesByItself)) return [steady, { ...steady, course: 'comes and goes' }];
+  const same = steady.fall === undefined || !faults.some(canBlow);
+  if (same && !evidence.steps.some(movesByItself)) return [steady, { ...steady, course: 'comes and goes' }];
   return [steady, judgeOn(bench, faults, evidence, 'comes and goes')];
 }

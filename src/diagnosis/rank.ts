@@ -125,6 +125,7 @@ function toSuspect(both: Standing, measuredShare: number, share: number): Suspec
     explains: [],
     confirmed: false,
     touched: verdict.touched,
+    away: verdict.severity.some(({ low }) => Number.isNaN(low)),
     ...(verdict.besides && { besides: verdict.besides.map(infoOf) }),
   };
 }

@@ -11,7 +11,7 @@ import type { SoftNote } from './diagnosis-types.js';
 import type { Change, Evidence, EvidenceStep } from './evidence-types.js';
 import type { Fault } from './faults.js';
 import { canBlow } from './faults.js';
-import type { Grid } from './grid.js';
+import type { Axis, Grid } from './grid.js';
 import { makeGrid, placesOf } from './grid.js';
 import type { Observation } from './observe.js';
 import { fusesAfter, predictedRange, restrict } from './restrict.js';
@@ -97,7 +97,7 @@ export function judge(
 /** A hypothesis before anything was found. */
 export function begin(faults: readonly Fault[], evidence: Evidence, course: Course): Progress {
   const grid = makeGrid(faults);
-  const alive = startingPlaces(grid, evidence);
+  const alive = startingPlaces(grid, evidence, course);
   const fitted = union(alive, grid.size);
   return {
     grid,
@@ -247,8 +247,11 @@ function moved(now: Progress): Progress {
   return { ...now, alive: anything, held: union(anything, grid.size), stretch: [] };
 }
 
-/** All severities with every fuse whole, and those a short may already have blown in the owner's hands. */
-function startingPlaces(grid: Grid, evidence: Evidence): Alive {
+/**
+ * All severities with every fuse whole, and those a short may already have blown in the owner's hands; one that comes and goes may
+ * have left the blown fuse behind and be away.
+ */
+function startingPlaces(grid: Grid, evidence: Evidence, course: Course): Alive {
   const alive = new Map<number, Uint8Array>();
   const all = placesOf(
     grid,
@@ -256,7 +259,18 @@ function startingPlaces(grid: Grid, evidence: Evidence): Alive {
   );
   mark(alive, grid.size, 0, all);
   for (const blow of evidence.before(grid)) mark(alive, grid.size, blow.blown, blow.places);
-  return alive;
+  if (course === 'steady') return alive;
+  return new Map([...alive].map(([blown, row]) => [blown, blown === 0 ? row : orAway(grid, row)]));
+}
+
+/** Also without each of the faults that can blow a fuse. */
+function orAway(grid: Grid, row: Uint8Array): Uint8Array {
+  return grid.axes.reduce((found, axis) => {
+    if (!canBlow(axis.fault)) return found;
+    const only = (other: Axis) => other === axis;
+    const without = healed(grid, spread(grid, found, only, true), grid.axes.map(only));
+    return found.map((open, place) => open | without[place]!);
+  }, row);
 }
 
 /** After a touch: the touched faults may have any severity, or be away; a part that was replaced is healthy. */

@@ -25,8 +25,8 @@ function edgeFits(bench: Workbench, session: Case): EdgeFits {
       blownBy: (version: Parameters<typeof agreement.misfits>[0]) => forecaster.blownBy(version, failed),
     };
     const byId = faultsById(bench);
-    return suspects.map(({ faults }, number) => {
-      if (number >= (faults.length > 1 ? MOST_PAIRS : MOST_SUSPECTS)) return undefined;
+    return suspects.map(({ faults, away }, number) => {
+      if (away || number >= (faults.length > 1 ? MOST_PAIRS : MOST_SUSPECTS)) return undefined;
       const own = faults.map(({ id }) => byId.get(id)!);
       const [best] = versionsOf(bench, own, ranges[number]!, true, judgement);
       return agreement.missed(best!);

@@ -52,7 +52,8 @@ const NOTHING: Advice = { tests: [], attempt: undefined };
 /**
  * What to do next. Tests, best first: to measure a complaint that only an eye has seen; those on the shortest road to the right
  * repair; when none tells repairs apart any more, the faults that one repair mends; then the one that would prove the suspect that
- * is left. None when nothing has been found wrong, or no test within reach serves.
+ * is left. None when nothing has been found wrong, or no test within reach serves. What has gone is not looked for while anything is
+ * there.
  */
 export function advise(
   bench: Workbench,
@@ -60,6 +61,18 @@ export function advise(
   diagnosis: Diagnosis,
   ahead: Ahead = 'usual',
 ): Advice {
+  const there = diagnosis.groups.flatMap((group, number) => {
+    const suspects = group.suspects.filter(({ away }) => !away);
+    return suspects.length === 0 ? [] : [{ ...group, suspects, number }];
+  });
+  if (there.length === 0) return adviseOn(bench, session, diagnosis, ahead);
+  const suspects = diagnosis.suspects.filter(({ away }) => !away);
+  const { tests, attempt } = adviseOn(bench, session, { ...diagnosis, suspects, groups: there }, ahead);
+  return { tests, attempt: attempt && { ...attempt, group: there[attempt.group]!.number } };
+}
+
+/** The same when every suspect is there, or none. */
+function adviseOn(bench: Workbench, session: Case, diagnosis: Diagnosis, ahead: Ahead): Advice {
   const { groups, suspects } = diagnosis;
   if (suspects.length === 0 || !hasFailed(bench, session, diagnosis)) return NOTHING;
   const only = groups.length < 2 ? attemptOf(bench, diagnosis, 0) : undefined;

@@ -28,6 +28,7 @@ export function suspect(site: string, more: Partial<Suspect> = {}): Suspect {
     explains: [],
     confirmed: false,
     touched: false,
+    away: false,
     ...more,
   };
 }

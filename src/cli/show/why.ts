@@ -78,6 +78,7 @@ function fitting(suspect: Suspect, word: string): readonly string[] {
   const notes = [
     ...suspectSeverities(suspect, 'without place'),
     ...(suspect.course === 'comes and goes' ? ['only as a fault that comes and goes'] : []),
+    ...(suspect.away ? ['and has gone since it blew its fuse'] : []),
     ...(suspect.touched ? ['disturbed since'] : []),
     ...[measuredWords([suspect])].filter((words) => words !== undefined),
   ];
