@@ -17,6 +17,8 @@ export interface Complaint {
   readonly good: 'first' | 'last';
   /** Volts over rated volts that it has on a healthy vehicle, the fewest where there are several ways; of one that is pulsed the fewest the eye may take it for. */
   readonly usual: number;
+  /** Volts over rated volts that it has on this vehicle, in one of the ways it may stand. */
+  readonly has: number;
 }
 
 /** What a vehicle differs in from a healthy one as drawn. */
@@ -40,7 +42,8 @@ export function complaints(bench: Workbench, vehicle: Different): Complaint[] {
         const weak = low > 0.5 && share < WEAK * low;
         const unasked = high < 0.05 && share > UNASKED;
         const known = found.some((other) => other.setUp === setUp && other.load === load);
-        if ((weak || unasked) && !known) found.push({ setUp, load, good: weak ? 'first' : 'last', usual });
+        if ((weak || unasked) && !known)
+          found.push({ setUp, load, good: weak ? 'first' : 'last', usual, has: share });
       }
     }
   }

@@ -201,14 +201,15 @@ function claims(
     faults: faults.filter(({ fault }) => fault === target),
     blown: canBlow(target) ? moment.openFuses : 0,
   };
-  if (suspect.faults.length === 1) return [{ real, claimed: whole }];
-  const members = suspect.faults.map((fault, i): Left => {
+  const members = suspect.faults.map((fault): Left => {
     const blows = canBlow(bench.faults.find(({ id }) => id === fault.id)!);
+    // Its stated severity is meant beside the other fault, or for both.
     return {
-      suspect: { ...suspect, hypothesis: fault.id, faults: [fault], severities: [suspect.severities[i]] },
+      suspect: { ...suspect, hypothesis: fault.id, faults: [fault], severities: [undefined] },
       blown: blows ? [...new Set([real.blown, 0])] : [0],
     };
   });
+  if (suspect.faults.length === 1) return members.map((claimed) => ({ real, claimed }));
   return [...members.map((claimed) => ({ real, claimed })), { real: all, claimed: whole }];
 }
 
@@ -231,8 +232,9 @@ function questionsOf(bench: Workbench, { mechanic, complaint }: Session): Questi
   );
 }
 
-/** With the fuses that it may have blown by that moment. */
+/** With the fuses that it may have blown by that moment; beside what was repaired, those that are open. */
 function withFuses(bench: Workbench, suspect: Suspect, moment: Moment): Left {
+  if (suspect.besides !== undefined) return { suspect, blown: [...new Set([moment.openFuses, 0])] };
   const evidence = gather(bench, moment.case);
   const faults = suspect.faults.map(({ id }) => bench.faults.find((fault) => fault.id === id)!);
   const courses: readonly Course[] =

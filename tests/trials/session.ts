@@ -109,10 +109,13 @@ function dangersOf(bench: Workbench, suggested: readonly Suggestion[]): string[]
   });
 }
 
-/** Nobody would call it a complaint where the word for it also goes for a healthy vehicle. */
-function isTold({ network }: Workbench, { load, good, usual }: Complaint): boolean {
+/** Everybody sees it, and by a word that does not go for a healthy vehicle too. */
+function isTold({ network }: Workbench, { load, good, usual, has }: Complaint): boolean {
   const { kind } = network.loads.get(load)!;
-  return good === 'last' || usual >= FULL || sightBand(kind, WORDS[kind].at(-1)!).high < usual;
+  const words = WORDS[kind];
+  if (good === 'last') return has > sightBand(kind, words.at(-1)!).high;
+  const isFaulty = usual >= FULL || sightBand(kind, words.at(-1)!).high < usual;
+  return isFaulty && has < sightBand(kind, words[0]!).low;
 }
 
 async function driveAbout(bench: Workbench, car: SimulatedCar, draw: Draw): Promise<void> {
@@ -251,8 +254,11 @@ class Running {
     while (repairs < MOST_REPAIRS * count && mechanic.diagnosis.groups.length > 0) {
       await this.repair(mechanic.diagnosis.groups[this.nextRepair()]!.suspects[0]!);
       repairs += 1;
+      const before = this.complaint;
       if (await this.allGood()) break;
-      await this.investigate(MOST_MORE_FINDINGS * count);
+      // With its complaint cured, what else fails is looked for as from the beginning.
+      const isSame = this.complaint === before;
+      await this.investigate(isSame ? MOST_MORE_FINDINGS * count : MOST_FINDINGS);
       stops.push(this.moment);
       fell ??= this.fell(hidden);
     }
