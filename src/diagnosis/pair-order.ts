@@ -23,8 +23,8 @@ export interface GroupPair {
 
 /** Covers that put pairs in front; more would only reorder. */
 const MOST_COVERS = 5000;
-/** Orders kept; beyond these the memory starts anew. */
-const MOST_KEPT = 40;
+/** Orders kept, one for each abnormal finding of a session; beyond these the memory starts anew. */
+const MOST_KEPT = 120;
 
 /** Every pair of groups, those to be looked at first in front. `abnormal`: of the evidence, in its order. */
 export function pairsInOrder(

@@ -6,8 +6,11 @@ import { runRepresentatives } from './effect.js';
 import type { Observation } from './observe.js';
 import type { Workbench } from './workbench.js';
 
-/** Questions whose predictions are kept: a session is judged anew after each finding, mostly on the findings before. */
-const MOST_REMEMBERED = 120;
+/**
+ * Questions whose predictions are kept: a session is judged anew after each finding, mostly on the findings before. One that asks more
+ * finds none of them again, and takes ten times as long after each finding.
+ */
+const MOST_REMEMBERED = 240;
 
 /** Band of the quantity in one relay and fuse state. */
 export interface StateBand {
