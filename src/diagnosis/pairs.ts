@@ -86,13 +86,13 @@ function* judged(
   { pairs: most, boxes }: Limits,
 ): Generator<Judged> {
   const open: { pair: GroupPair; faults: readonly Fault[]; reached: number }[] = [];
-  const stood: GroupPair[] = [];
+  const stood = new Set<string>();
   const boxed = (pair: GroupPair, faults: readonly Fault[]): Judged => ({
     pair,
     both: bothCourses(bench, faults, evidence),
   });
   const kept = (done: Judged): Judged => {
-    if (stands(done)) stood.push(done.pair);
+    if (stands(done)) for (const trait of traitsOf(done.pair)) stood.add(trait);
     return done;
   };
   for (const pair of pairs.slice(0, most)) {
@@ -114,8 +114,8 @@ function* judged(
   for (const { pair, faults } of searched) yield kept(boxed(pair, faults));
   if (boxes === Infinity) return;
   const left = [...open.filter((one) => !searched.has(one)).map(({ pair }) => pair), ...pairs.slice(most)];
-  for (const pair of left.filter((one) => stood.some((other) => isLike(one, other))).slice(0, MOST_LIKE))
-    yield boxed(pair, [pair.a[0]!, pair.b[0]!]);
+  const alike = left.filter((pair) => traitsOf(pair).some((trait) => stood.has(trait)));
+  for (const pair of alike.slice(0, MOST_LIKE)) yield boxed(pair, [pair.a[0]!, pair.b[0]!]);
 }
 
 function stands({ both }: Judged): boolean {
@@ -125,19 +125,12 @@ function stands({ both }: Judged): boolean {
 /** Pairs judged, where the search is limited, only because one like them stands. */
 const MOST_LIKE = 16;
 
-/** One of the two is the same, and the others explain the same findings alone: what could take the place of a joint is the wire to it. */
-function isLike(one: GroupPair, other: GroupPair): boolean {
-  return [0, 1].some((i) =>
-    [0, 1].some((j) => {
-      const [mine, its] = [memberOf(one, i), memberOf(other, j)];
-      const [mineBeside, itsBeside] = [memberOf(one, 1 - i), memberOf(other, 1 - j)];
-      return mine.fault === its.fault && mineBeside.explains === itsBeside.explains;
-    }),
-  );
-}
-
-function memberOf({ a, b, explains }: GroupPair, i: number): { fault: Fault; explains: string } {
-  return { fault: (i === 0 ? a : b)[0]!, explains: explains[i]!.join() };
+/**
+ * Pairs with a trait in common are alike: one of the two is the same, and the others explain the same findings alone. What could take
+ * the place of a joint is the wire to it.
+ */
+function traitsOf({ a, b, explains: [byA, byB] }: GroupPair): readonly string[] {
+  return [`${a[0]!.id}, ${byB.join()}`, `${b[0]!.id}, ${byA.join()}`];
 }
 
 /** Third faults tried with each near pair. */
