@@ -6,9 +6,10 @@ import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
 import { hypothesisId } from './fault-info.js';
 import type { Remembered } from './hypotheses.js';
-import { isBeginning, walkOn } from './hypotheses.js';
+import { isBeginning, judgeOn, movesByItself, walkOn } from './hypotheses.js';
+import type { Standing } from './rank.js';
 import { FIXED, isOpen } from './severity.js';
-import type { Verdict } from './verdict.js';
+import type { Course, Verdict } from './verdict.js';
 import { verdictOf } from './verdict.js';
 import type { Workbench } from './workbench.js';
 
@@ -30,16 +31,36 @@ const MOST_KEPT = 30_000;
 const memory = new WeakMap<Workbench, Map<string, Known>>();
 
 /** At which severities a pair fits everything, or how many steps of the session it got through at the best of those tried. */
-export type Fit = { readonly verdict: Verdict } | { readonly verdict?: undefined; readonly reached: number };
+type Fit = { readonly verdict: Verdict } | { readonly verdict?: undefined; readonly reached: number };
 
-/** @param severities of either fault that are worth trying */
-export function fitAtOnce(
+/**
+ * As a pair that is always there and as one that comes and goes, which explains all that the other does.
+ * @param severities of either fault that are worth trying
+ */
+export function fitBothCourses(
   bench: Workbench,
   faults: readonly Fault[],
   evidence: Evidence,
   severities: readonly [a: readonly number[], b: readonly number[]],
+): { readonly both: Standing } | { readonly both?: undefined; readonly reached: number } {
+  const moves = evidence.steps.some(movesByItself);
+  const fit = fitAtOnce(bench, faults, evidence, severities, moves ? 'comes and goes' : 'steady');
+  if (fit.verdict === undefined) return fit;
+  const loose: Verdict = { ...fit.verdict, faults, severity: [], course: 'comes and goes' };
+  if (!moves) return { both: [{ ...loose, course: 'steady' }, loose] };
+  const { verdict } = fitAtOnce(bench, faults, evidence, severities, 'steady');
+  const steady = verdict && { ...verdict, faults, severity: [] };
+  return { both: [steady ?? judgeOn(bench, faults, evidence, 'steady'), loose] };
+}
+
+function fitAtOnce(
+  bench: Workbench,
+  faults: readonly Fault[],
+  evidence: Evidence,
+  severities: readonly [a: readonly number[], b: readonly number[]],
+  course: Course,
 ): Fit {
-  const known = knownOf(bench, faults);
+  const known = knownOf(bench, faults, course);
   // Only while the session goes on from there: otherwise the answer would depend on what was asked before.
   const { stood } = known;
   const last = stood !== undefined && isBeginning(stood.walked, evidence) ? stood.at : undefined;
@@ -53,7 +74,7 @@ export function fitAtOnce(
     }
     const before = known.stood?.at.join() === name ? known.stood.walked : undefined;
     const fixed = faults.map((fault, i) => held(fault, at[i]!));
-    const walked = walkOn(bench, fixed, evidence, 'steady', before);
+    const walked = walkOn(bench, fixed, evidence, course, before);
     if (walked.progress.fall === undefined) {
       known.stood = { at, walked };
       return { verdict: verdictOf(walked.progress) };
@@ -64,10 +85,10 @@ export function fitAtOnce(
   return { reached };
 }
 
-function knownOf(bench: Workbench, faults: readonly Fault[]): Known {
+function knownOf(bench: Workbench, faults: readonly Fault[], course: Course): Known {
   let pairs = memory.get(bench);
   if (pairs === undefined || pairs.size > MOST_KEPT) memory.set(bench, (pairs = new Map()));
-  const id = hypothesisId(faults);
+  const id = `${hypothesisId(faults)} ${course}`;
   let known = pairs.get(id);
   if (known === undefined) pairs.set(id, (known = { stood: undefined, fell: new Map() }));
   return known;

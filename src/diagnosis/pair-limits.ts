@@ -22,6 +22,7 @@ const SMALL = 3800;
 
 /** For when none of those explains the session: better a second or two than "nothing fits". */
 const FURTHER: Limits = { pairs: 1200, boxes: 60 };
+const FURTHER_AT_LEAST: Limits = { pairs: 300, boxes: 6 };
 
 /** Between two findings. Depends on circuit and session alone, not on what is remembered of earlier calls. */
 export function pairsAtOnce(bench: Workbench, evidence: Evidence): Limits {
@@ -32,7 +33,7 @@ export function pairsAtOnce(bench: Workbench, evidence: Evidence): Limits {
 export function pairsFurther(bench: Workbench, evidence: Evidence): Limits {
   // Each relay, and each state of a module, makes a box dearer: it has more ways to stand.
   const share = shareOf(bench, evidence) / (1 + bench.network.coils.length);
-  return cut(FURTHER, pairsAtOnce(bench, evidence), share);
+  return cut(FURTHER, FURTHER_AT_LEAST, share);
 }
 
 /** Longer sessions have more steps to walk and leave more to tell apart in each; larger networks likewise: by measurement about the square. */

@@ -5,7 +5,7 @@
 import { alone } from './alone.js';
 import type { Evidence } from './evidence-types.js';
 import type { Fault } from './faults.js';
-import { fitAtOnce } from './pair-fit.js';
+import { fitBothCourses } from './pair-fit.js';
 import type { Limits } from './pair-limits.js';
 import type { GroupPair } from './pair-order.js';
 import { pairsInOrder } from './pair-order.js';
@@ -101,11 +101,9 @@ function* judged(
     const fit =
       boxes === Infinity && hasFallen(bench, faults, evidence)
         ? { reached: 0 }
-        : fitAtOnce(bench, faults, evidence, pair.severities);
-    if (fit.verdict !== undefined) {
-      const steady: Verdict = { ...fit.verdict, faults, severity: [] };
-      yield kept({ pair, both: [steady, { ...steady, course: 'comes and goes' }] });
-    } else if (boxes === Infinity) yield boxed(pair, faults);
+        : fitBothCourses(bench, faults, evidence, pair.severities);
+    if (fit.both !== undefined) yield kept({ pair, both: fit.both });
+    else if (boxes === Infinity) yield boxed(pair, faults);
     else open.push({ pair, faults, reached: fit.reached });
   }
   const first = open.slice(0, boxes >> 1);
