@@ -25,8 +25,9 @@ function weightOf(grid: Grid, place: number, weights: readonly (readonly number[
 }
 
 /** Per place of an axis, "healthy" the last. A cell that would have burnt over half of its length counts as burnt. */
-function weightsOf({ fault: { scale, burnsBelow = 0 }, cells }: Axis): number[] {
-  return Array.from({ length: cells + 1 }, (_, cell) =>
-    cell < cells && Math.sqrt(scale.edges[cell]! * scale.edges[cell + 1]!) <= burnsBelow ? BURNT : 1,
-  );
+function weightsOf({ fault: { scale, burnsBelow }, cells }: Axis): number[] {
+  const { edges } = scale;
+  const burns = (cell: number) =>
+    cell < cells && burnsBelow !== undefined && Math.sqrt(edges[cell]! * edges[cell + 1]!) <= burnsBelow;
+  return Array.from({ length: cells + 1 }, (_, cell) => (burns(cell) ? BURNT : 1));
 }
