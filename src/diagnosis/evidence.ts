@@ -295,14 +295,14 @@ function blownBefore(bench: Workbench, grid: Grid): Blows {
     grid,
     grid.axes.map(({ cells }) => [0, cells] as const),
   );
-  return [...masks].map((blown) => ({ blown, places: leaksThatBlow(bench, grid, blown, places) }));
+  return [...masks].map((blown) => ({ blown, places: placesThatBlow(bench, grid, blown, places) }));
 }
 
 /** Part of a fuse's rating that a leak has to take, at the most volts there are, to have mattered (our own figure, far on the safe side). */
 const LEAST_LOAD = 0.02;
 
 /** Of places at which these fuses are open those where the leak, if only a leak can have blown them, is no mere dampness. */
-function leaksThatBlow(bench: Workbench, grid: Grid, blown: number, places: readonly number[]): number[] {
+function placesThatBlow(bench: Workbench, grid: Grid, blown: number, places: readonly number[]): number[] {
   const [only, another] = grid.axes.flatMap((axis, i) => (canBlow(axis.fault) ? [i] : []));
   const { scale, apply } = grid.axes[only!]!.fault;
   if (another !== undefined || scale.unit !== 'ohm' || apply(1).kind !== 'shunt') return [...places];

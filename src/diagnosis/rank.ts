@@ -1,6 +1,7 @@
 /** What is left, ranked: prior odds, the room that the readings leave, soft evidence apart from measured. */
 import type { EdgeFits, Suspect } from './diagnosis-types.js';
 import { infoOf } from './fault-info.js';
+import { canBlow } from './faults.js';
 import type { Verdict } from './verdict.js';
 
 /** Prior weight of one more independent fault, against the product of their odds: two at once are rare. */
@@ -125,7 +126,7 @@ function toSuspect(both: Standing, measuredShare: number, share: number): Suspec
     explains: [],
     confirmed: false,
     touched: verdict.touched,
-    away: verdict.severity.some(({ low }) => Number.isNaN(low)),
+    away: verdict.severity.some(({ low }, i) => Number.isNaN(low) && canBlow(verdict.faults[i]!)),
     ...(verdict.besides && { besides: verdict.besides.map(infoOf) }),
   };
 }

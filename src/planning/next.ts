@@ -47,13 +47,16 @@ export interface Advice {
 /** How far ahead is planned: `usual`: exact where small, else by roll-out; `roll-out` only; `not`: most gain per minute. To compare them. */
 export type Ahead = 'usual' | 'roll-out' | 'not';
 
+/** Share from which on what is there leaves what has gone to be looked for later. */
+const LIKELIER = 0.5;
+
 const NOTHING: Advice = { tests: [], attempt: undefined };
 
 /**
  * What to do next. Tests, best first: to measure a complaint that only an eye has seen; those on the shortest road to the right
  * repair; when none tells repairs apart any more, the faults that one repair mends; then the one that would prove the suspect that
- * is left. None when nothing has been found wrong, or no test within reach serves. What has gone is not looked for while anything is
- * there.
+ * is left. None when nothing has been found wrong, or no test within reach serves. What has gone is not looked for while something
+ * likelier is there.
  */
 export function advise(
   bench: Workbench,
@@ -61,12 +64,13 @@ export function advise(
   diagnosis: Diagnosis,
   ahead: Ahead = 'usual',
 ): Advice {
-  const there = diagnosis.groups.flatMap((group, number) => {
-    const suspects = group.suspects.filter(({ away }) => !away);
-    return suspects.length === 0 ? [] : [{ ...group, suspects, number }];
-  });
-  if (there.length === 0) return adviseOn(bench, session, diagnosis, ahead);
   const suspects = diagnosis.suspects.filter(({ away }) => !away);
+  if (suspects.reduce((sum, { share }) => sum + share, 0) < LIKELIER)
+    return adviseOn(bench, session, diagnosis, ahead);
+  const there = diagnosis.groups.flatMap((group, number) => {
+    const own = group.suspects.filter(({ away }) => !away);
+    return own.length === 0 ? [] : [{ ...group, suspects: own, number }];
+  });
   const { tests, attempt } = adviseOn(bench, session, { ...diagnosis, suspects, groups: there }, ahead);
   return { tests, attempt: attempt && { ...attempt, group: there[attempt.group]!.number } };
 }
