@@ -1,17 +1,13 @@
-/**
- * Parts that may be anything over a wide range: what a module draws, how hard its data drivers drive, a coupling of rust and grease. Where
- * volts hang on them, what the signs at nominal values say of the far corner may be wrong there.
- */
+/** Parts that may be anything over a wide range: what a module draws, how hard its data drivers drive, a coupling of rust and grease. */
 import type { Network } from '../network/network.js';
 import type { Solver } from '../network/solver.js';
 import type { AppliedFault, Outcome, Variant } from '../network/solver-types.js';
+import { farCorner } from './far-corners.js';
 
 /** Highest over lowest ohms from which on a part counts as loose (our own figure: contacts and wires stay below). */
 const LOOSE = 30;
 /** Ohms below which even a loose part drops too little to matter: good contacts. */
 const LEAST_OHMS = 50;
-/** Rounds of looking again from the far corner; each moves on to a corner farther out. */
-const MOST_ROUNDS = 4;
 /** Volts of a coil, as parts of what they are at nominal values, to which loose parts may bring them (our own figures). */
 const REACH = { low: 0.8, high: 10 };
 /** The lower one where a fault joins what is apart: what a module lifts its own ground by hangs on all it draws. */
@@ -36,50 +32,6 @@ const hasLooseParts = (network: Network) => loosePartsOf(network).length > 0;
 /** Does it join what is apart in the drawing? Only then do volts hang on sources that pull from both sides. */
 function joins({ kind }: AppliedFault): boolean {
   return kind === 'bridge' || kind === 'crossed' || kind === 'rehung' || kind === 'stuck';
-}
-
-/** A corner of all tolerances with the network solved there. */
-export interface Corner {
-  readonly variant: Variant;
-  readonly outcome: Outcome;
-}
-
-/**
- * The network at the corners that bring what is asked highest and lowest: for each the corners on the way, the farthest last. Where parts
- * are loose there are two at least, and the last two tell how far looking again from there still moved it.
- * @param signsAt which edge of each element raises what is asked, as things stand in an outcome
- */
-export function farCorners(
-  network: Network,
-  solver: Solver,
-  held: Variant,
-  nominal: Outcome,
-  signsAt: (outcome: Outcome, variant: Variant) => Int8Array,
-): Corner[][] {
-  const rounds = hasLooseParts(network) ? MOST_ROUNDS : 1;
-  return [1, -1].map((way) => farCorner(solver, held, nominal, signsAt, way, rounds));
-}
-
-/** The corners on the way to the farthest. @param way 1: highest, -1: lowest */
-function farCorner(
-  solver: Solver,
-  held: Variant,
-  nominal: Outcome,
-  signsAt: (outcome: Outcome, variant: Variant) => Int8Array,
-  way: number,
-  rounds: number,
-): Corner[] {
-  const corners: Corner[] = [];
-  let corner = signsAt(nominal, held).map((sign) => way * sign);
-  for (;;) {
-    const variant = { ...held, corner };
-    const outcome = solver.solve({ ...variant, start: nominal })[0]!;
-    const next = rounds > 1 ? signsAt(outcome, variant).map((sign) => way * sign) : undefined;
-    corners.push({ variant, outcome });
-    if (next === undefined || corners.length === rounds) return corners;
-    if (next.every((edge, i) => edge === corner[i])) return [...corners, { variant, outcome }];
-    corner = next;
-  }
 }
 
 /**
@@ -109,8 +61,7 @@ export function withLooseParts(
       // Only the corner that would move it is of interest.
       const way = pulled ? -across : across;
       const signsAt = (at: Outcome, there: Variant) => solver.adjoint(at, there, a, b).signs;
-      const rounds = joined ? MOST_ROUNDS : 1;
-      const corners = farCorner(solver, held, outcome, signsAt, way, rounds);
+      const corners = farCorner(solver, held, outcome, signsAt, way, joined);
       const { variant: far, outcome: there } = corners.at(-1)!;
       if (!solver.coilsNearEdge(far, there, 1, 1).includes(bit)) return [];
       return solver.solve({ ...variant, corner: far.corner! });

@@ -12,10 +12,11 @@ import { atBatteryEdges } from './battery-edges.js';
 import { withDamp } from './damp.js';
 import type { Standpoint } from './effect.js';
 import { hasEffect, nodesOf } from './effect.js';
+import { farCorners } from './far-corners.js';
 import type { Fault } from './faults.js';
 import { placedFaults } from './fitted.js';
 import { underHeavyCurrent } from './heavy-current.js';
-import { farCorners, withLooseParts } from './loose-parts.js';
+import { withLooseParts } from './loose-parts.js';
 import type { Observation, Quantity } from './observe.js';
 import type { Asked, Band, Question, QuestionMemory, State, StateBand } from './question.js';
 import { faultKey, remembered, siteKey } from './question.js';
@@ -25,10 +26,10 @@ import { withUnrest } from './unrest.js';
 import type { Workbench } from './workbench.js';
 
 /**
- * How much of its own width a corner band is widened: the corner picked by the signs at nominal values can miss the true one, one that
- * was looked at again from there and found no farther hardly can.
+ * How much of its own width a corner band is widened for what the corners may have missed (our own figures): one from which nothing
+ * farther was found hardly misses, one that was still moving may miss as much as it moved.
  */
-const CORNER_MARGIN = { picked: 0.15, settled: 0.03 };
+const CORNER_MARGIN = { settled: 0.03, most: 0.15 };
 
 const NOTHING_READ: Band = { low: 0, high: 0 };
 
@@ -316,7 +317,7 @@ export class Predictor {
     const answer = solver.adjoint(nominal, held, a, b);
     const signsAt = (outcome: Outcome, variant: Variant) =>
       edgesFor(quantity, outcome === nominal ? answer.signs : solver.adjoint(outcome, variant, a, b).signs);
-    const corners = farCorners(this.bench.network, solver, held, nominal, signsAt);
+    const corners = farCorners(solver, held, nominal, signsAt);
     const ways = corners.map((way) => way.map(({ variant, outcome }) => this.readings(variant, outcome)));
     const dry = widened(this.readings(held, nominal), ways);
     const { low, high } =
@@ -344,7 +345,7 @@ export class Predictor {
       const second = solver.adjoint(outcome, variant, minus.a, minus.b).signs;
       return first.map((sign, i) => Math.sign(sign - second[i]!));
     };
-    const corners = farCorners(this.bench.network, solver, held, nominal, signsAt);
+    const corners = farCorners(solver, held, nominal, signsAt);
     const ways = corners.map((way) => way.map(({ outcome }) => this.apart(outcome, faults)));
     return widened(this.apart(nominal, faults), ways);
   }
@@ -370,14 +371,13 @@ function widened(nominal: readonly number[], ways: readonly (readonly (readonly 
   const [low, high] = [Math.min(...values), Math.max(...values)];
   const width = high - low;
   const moved = Math.max(...ways.map((way) => lastMove(way)));
-  const { picked, settled } = CORNER_MARGIN;
-  const margin = Math.min(picked * width, settled * width + moved);
+  const { settled, most } = CORNER_MARGIN;
+  const margin = Math.min(most * width, settled * width + moved);
   return { low: low - margin, high: high + margin };
 }
 
-/** How far the last look moved what is read; no end where there was only one. */
+/** How far the last look moved what is read. */
 function lastMove(way: readonly (readonly number[])[]): number {
   const [before, last] = way.slice(-2);
-  if (before === undefined || last === undefined) return Infinity;
-  return Math.max(...last.map((value, i) => Math.abs(value - before[i]!)));
+  return Math.max(...last!.map((value, i) => Math.abs(value - before![i]!)));
 }
