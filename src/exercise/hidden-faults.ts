@@ -27,12 +27,16 @@ export function drawFaults(faults: readonly Fault[], count: number, draw: Draw):
   return hidden;
 }
 
-/** Any severity of the fault's scale: even in the logarithm for ohms, watts and amperes, even in volts. */
-export function drawSeverity(fault: Fault, draw: Draw): number {
-  const { edges, unit } = fault.scale;
-  const [low, high] = [edges[0]!, edges.at(-1)!];
+/**
+ * Any severity of the fault's scale: even in the logarithm for ohms, watts and amperes, even in volts. None at which the wire would have
+ * burnt: nobody measures such a vehicle.
+ */
+export function drawSeverity({ scale, kind, burnsBelow = 0 }: Fault, draw: Draw): number {
+  const { edges, unit } = scale;
+  const [least, high] = [edges[0]!, edges.at(-1)!];
   if (unit === 'none') return 0;
-  if (low <= 0 || unit === 'V') return low + (high - low) * draw();
-  if (draw() < FAR_END) return unit === 'ohm' && fault.kind === 'resistance' ? high : low;
+  if (least <= 0 || unit === 'V') return least + (high - least) * draw();
+  const low = Math.max(least, burnsBelow);
+  if (draw() < FAR_END && low === least) return unit === 'ohm' && kind === 'resistance' ? high : low;
   return low * (high / low) ** draw();
 }
