@@ -3,9 +3,11 @@
  * Judged as pairs over the whole session, the repaired member healthy from its repair on.
  */
 import { alikeFaults, parts } from './alike-faults.js';
+import { alone as explainedBy } from './alone.js';
 import type { Evidence, EvidenceStep } from './evidence-types.js';
 import type { Fault } from './faults.js';
 import { bothCourses, judgeOn } from './hypotheses.js';
+import type { Observation } from './observe.js';
 import type { Standing } from './rank.js';
 import { explainsSince } from './since-repair.js';
 import type { Verdict } from './verdict.js';
@@ -22,41 +24,56 @@ const MOST = { alone: 12, beside: 6 };
 
 /**
  * Faults that were repaired, after which something was out of order still.
+ * @param abnormal findings that are out of order
  * @returns those that explained everything until then, the likeliest first; and those that did not, so that another one was there in
- * any case: the likeliest of each repair first, of the latest repairs first
+ * any case: those first that explained most of what was out of order, then the likeliest of each repair, of the latest repairs first
  */
 function repairedBefore(
   bench: Workbench,
   evidence: Evidence,
+  abnormal: readonly Observation[],
 ): { readonly alone: readonly Repaired[]; readonly beside: readonly Repaired[] } {
   const { steps } = evidence;
   const again = steps.findLastIndex((step) => step.kind === 'observation' && step.again);
   const alone: Repaired[] = [];
-  const beside: (Repaired & { readonly turn: number })[] = [];
+  const beside: (Repaired & { readonly explains: number; readonly turn: number })[] = [];
   steps.forEach((step, i) => {
     if (i > again || step.kind !== 'change' || step.mends === undefined) return;
     const until = { ...evidence, steps: steps.slice(0, i), prefixes: evidence.prefixes.slice(0, i + 1) };
+    const amiss = abnormal.filter((one) =>
+      until.steps.some((before) => before.kind === 'observation' && before.observation === one),
+    );
     let turn = 0;
     for (const fault of [...bench.faults].sort((a, b) => b.weight - a.weight)) {
       if (!step.mends(fault) || [...alone, ...beside].some((one) => one.fault === fault)) continue;
       const { fall } = judgeOn(bench, [fault], until, 'steady');
       if (fall === undefined) alone.push({ fault, step: i });
-      else beside.push({ fault, step: i, turn: turn++ });
+      else {
+        const { explains } = explainedBy(bench, fault, until, amiss);
+        beside.push({ fault, step: i, explains: explains.length, turn: turn++ });
+      }
     }
   });
   return {
     alone: alone.sort((a, b) => b.fault.weight - a.fault.weight).slice(0, MOST.alone),
-    beside: beside.sort((a, b) => a.turn - b.turn || b.step - a.step).slice(0, MOST.beside),
+    beside: beside
+      .sort((a, b) => b.explains - a.explains || a.turn - b.turn || b.step - a.step)
+      .slice(0, MOST.beside),
   };
 }
 
-/** What is wrong beside a fault that was repaired. @param faults those that explain nothing alone */
+/**
+ * What is wrong beside a fault that was repaired.
+ * @param faults those that explain nothing alone
+ * @param abnormal findings that are out of order
+ */
 export function secondFaults(
   bench: Workbench,
   faults: readonly Fault[],
   evidence: Evidence,
+  abnormal: readonly Observation[],
 ): readonly Standing[] {
-  const { alone, beside } = repairedBefore(bench, evidence);
+  const { alone, beside } = repairedBefore(bench, evidence, abnormal);
   const found = new Map<string, Standing>();
   leftOver(bench, faults, evidence, alone, found);
   if ([...found.values()].every(isInVain)) leftOver(bench, faults, evidence, beside, found);

@@ -16,6 +16,7 @@ import { fitSeverity } from './fit-severity.js';
 import { shownBeside } from './heard.js';
 import { hiddenBehind } from './hidden.js';
 import { bothCourses } from './hypotheses.js';
+import type { Observation } from './observe.js';
 import { openQuestions } from './open-questions.js';
 import type { PairSearch } from './pairs.js';
 import { judgePairs, judgeTriples } from './pairs.js';
@@ -60,11 +61,12 @@ export function diagnose(bench: Workbench, session: Case, depth: Depth = {}): Di
   const others = singles
     .map(([{ faults }]) => faults[0]!)
     .filter((fault) => !assumed.has(fault.part) && !standing.some(([{ faults }]) => faults[0] === fault));
-  const second = standing.every(isByChance) ? secondFaults(bench, others, evidence) : [];
+  const amiss = abnormal.map(({ observation }) => observation);
+  const second = standing.every(isByChance) ? secondFaults(bench, others, evidence, amiss) : [];
   // Pairs of other faults only where no second one explains what the repair left.
   const more = [...standing, ...second].every(isInVain);
   const beside = !more && second.length === 0 && isFarFetched(standing);
-  const search = searchPairs(bench, evidence, others, abnormal, { more, beside }, depth);
+  const search = searchPairs(bench, evidence, others, amiss, { more, beside }, depth);
   const explanations = [...standing, ...second, ...(more || beside ? (search?.standing ?? []) : [])];
   const triples =
     explanations.length === 0 && abnormal.length > 0 && depth.allPairs === true
@@ -135,13 +137,12 @@ function searchPairs(
   bench: Workbench,
   evidence: Evidence,
   faults: readonly Fault[],
-  abnormal: readonly Sense[],
+  abnormal: readonly Observation[],
   { more: needed, beside }: { readonly more: boolean; readonly beside: boolean },
   depth: Depth,
 ): PairSearch | undefined {
   if (abnormal.length === 0 || (!needed && !beside && depth.allPairs !== true)) return undefined;
-  const amiss = abnormal.map((sense) => sense.observation);
-  const within = (limits: Limits) => judgePairs(bench, faults, evidence, amiss, limits);
+  const within = (limits: Limits) => judgePairs(bench, faults, evidence, abnormal, limits);
   if (depth.allPairs === true) return within(EVERY_PAIR);
   const [few, more] = [pairsAtOnce(bench, evidence), pairsFurther(bench, evidence)];
   const usual = within(few);

@@ -208,3 +208,26 @@ test('when a short would have had to burn its wire to read so then a bad ground 
   const burning = suspects.filter(({ faults }) => faults.some(({ id }) => id === 'S1.56 short'));
   expect(burning.reduce((sum, { share }) => sum + share, 0)).toBeLessThan(0.01);
 });
+
+test('when what was repaired explained most of what failed, but not all, then the second fault is suspected beside that', async () => {
+  // Pins 2 and 3 of X1 swapped at times and a short at H1.1, readings as a simulated vehicle gave them.
+  const gauges = await workbenchOf('fuel-gauge');
+  const shorted = [
+    ...['key on', 'tank full', 'H1 off', 'E1 dead', 'E2 dead', 'tank empty', 'H1 off', 'coolant hot'],
+    ...['H1 off', 'E2 dead', 'tank full', 'coolant cold', 'key off', 'tank empty', 'prove ohms'],
+    ...['ohms F1.2 body 0.3', 'ohms F1.1 body OL', 'take out F1', 'key on', 'ohms F1.2 body 0.3', 'refit F1'],
+    ...['take out H1', 'unplug X1', 'key off', 'ohms X1.1c body OL', 'plug X1', 'key on'],
+    ...['test lamp H1.1 to bat+ dim', 'repair W4 repair wire W4 (F1.2 to X1.1h)', 'new F1', 'refit H1'],
+    ...['tank full', 'H1 off', 'prove volts', 'volts E1.31 0.00/12.1', 'volts F1.1 12.1', 'volts F1.2 0.00'],
+    ...['key off', 'tank empty', 'ohms X1.1h body 0.3', 'take out F1', 'unplug X1', 'ohms X1.1h body OL'],
+    ...['plug X1', 'key on', 'ohms F1.2 body 0.2'],
+  ];
+  const mended = [
+    'repair H1 mend the holder of H1 (lamp in the instruments) at terminal 1',
+    ...['new F1', 'tank full', 'H1 lit', 'tank empty', 'H1 off', 'key off', 'ohms X1.3h body 10.0'],
+    ...['ohms F1.2 body 3.4', 'ohms X1.3c body 0.2', 'ohms H1.31 body 10.1'],
+  ];
+  const { suspects } = diagnosisOf(gauges, [...shorted, ...mended]);
+  expect(suspects.map(({ hypothesis }) => hypothesis)).toEqual(['X1.2 crossed X1.3']);
+  expect(suspects[0]!.besides?.map(({ id }) => id)).toEqual(['H1.1 short']);
+});
