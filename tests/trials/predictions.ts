@@ -3,6 +3,7 @@ import { standingOf } from '../../src/diagnosis/evidence.js';
 import { placedFaults, placedFuses } from '../../src/diagnosis/fitted.js';
 import { probe } from '../../src/diagnosis/observe.js';
 import type { Probe } from '../../src/diagnosis/observe.js';
+import { glow, ratedVolts } from '../../src/diagnosis/read-out.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import { damp, solveDamp } from './ngspice-physics.js';
 import { drawPartValues } from '../../src/exercise/part-values.js';
@@ -138,7 +139,7 @@ export class Predictions {
       })),
     );
     const solved = await this.inDamp(this.ngspice, cases).catch(() => inDampByOurs(cases));
-    const values = solved.map((volts) => read(asked, volts[a]! - volts[b]!, ailing.faults));
+    const values = solved.flatMap((volts) => read(asked, volts[a]! - volts[b]!, ailing.faults));
     return hull(this.floats(asked, variant) ? [...values, 0] : values);
   }
 
@@ -171,7 +172,7 @@ export class Predictions {
           through === undefined
             ? outcome.volts[a]! - outcome.volts[b]!
             : solverOf(vehicle, asked.bare).current(outcome, variant, through);
-        values.push(read(asked, across, faults));
+        values.push(...read(asked, across, faults));
       }
     });
     return hull(this.floats(asked, variant) ? [...values, 0] : values);
@@ -243,14 +244,16 @@ function opened(fault: AppliedFault): AppliedFault {
   return fault.kind === 'series' && fault.ohms >= OPEN_OHMS ? { ...fault, ohms: Infinity } : fault;
 }
 
-/** The quantity as a person reads it; a load by the rated volts of what is fitted. */
-function read({ quantity, reading }: Prepared, across: number, faults: readonly AppliedFault[]): number {
-  if (reading.kind === 'ohms' || reading.kind === 'continuity') return across;
-  let { scale } = quantity;
-  for (const fault of faults)
-    if (fault.kind === 'law' && fault.element === quantity.load && fault.law.kind === 'curve')
-      scale = fault.law.volts;
-  return quantity.magnitude ? Math.abs(across) / scale : across / scale;
+/** The quantity as a person may read it; a load by the rated volts of what is fitted, an LED the wrong way round as dark. */
+function read(
+  { quantity, reading }: Prepared,
+  across: number,
+  faults: readonly AppliedFault[],
+): readonly number[] {
+  if (reading.kind === 'ohms' || reading.kind === 'continuity') return [across];
+  const scale = ratedVolts(quantity, faults);
+  const seen = glow(across, quantity, faults);
+  return seen.map((volts) => (quantity.magnitude ? Math.abs(volts) : volts) / scale);
 }
 
 function hull(values: readonly number[]): Span {

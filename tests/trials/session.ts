@@ -3,7 +3,10 @@
  * failed condition repeated. Everything comes from the seed.
  */
 import { drivenSetUps, gather } from '../../src/diagnosis/evidence.js';
-import { sameSetUp } from '../../src/session/setup.js';
+import type { Event, Sight } from '../../src/session/events.js';
+import { foldCase } from '../../src/session/fold.js';
+import type { SetUp } from '../../src/session/setup.js';
+import { atRest, sameSetUp } from '../../src/session/setup.js';
 import type { Diagnosis, Suspect } from '../../src/diagnosis/diagnosis-types.js';
 import { canBlow } from '../../src/diagnosis/faults.js';
 import { abnormalFindings, judgeFindings } from '../../src/diagnosis/senses.js';
@@ -18,7 +21,9 @@ import { MisreadCar } from '../../src/exercise/misreads.js';
 import type { Physics } from '../../src/exercise/physics.js';
 import type { Draw } from '../../src/exercise/random.js';
 import { pick, random } from '../../src/exercise/random.js';
+import { sourceLaw } from '../../src/network/conditions.js';
 import { SimulatedCar } from '../../src/exercise/simulated-car.js';
+import { actionsBetween } from '../../src/planning/changes.js';
 import { advise, attemptOf, suggest } from '../../src/planning/next.js';
 import type { Suggestion } from '../../src/planning/suggestion.js';
 import type { Case } from '../../src/session/case.js';
@@ -110,12 +115,27 @@ function dangersOf(bench: Workbench, suggested: readonly Suggestion[]): string[]
 }
 
 /** Everybody sees it, and by a word that does not go for a healthy vehicle too. */
-function isTold({ network }: Workbench, { load, good, usual, has }: Complaint): boolean {
-  const { kind } = network.loads.get(load)!;
+function isTold(bench: Workbench, { setUp, load, good, usual, has }: Complaint): boolean {
+  const { kind } = bench.network.loads.get(load)!;
   const words = WORDS[kind];
   if (good === 'last') return has > sightBand(kind, words.at(-1)!).high;
-  const isFaulty = usual >= FULL || sightBand(kind, words.at(-1)!).high < usual;
-  return isFaulty && has < sightBand(kind, words[0]!).low;
+  if (has >= sightBand(kind, words[0]!).low) return false;
+  const said = words.filter((word) => sightBand(kind, word).low <= has && has <= sightBand(kind, word).high);
+  return usual >= FULL || said.every((word) => isOutOfOrder(bench, setUp, load, word));
+}
+
+/** Would no healthy vehicle be called that? */
+function isOutOfOrder(bench: Workbench, setUp: SetUp, load: string, value: Sight): boolean {
+  const { circuit } = bench;
+  const events: Event[] = [
+    ...actionsBetween(atRest(circuit), setUp).map((action) => ({ type: 'did', action }) as const),
+    { type: 'found', reading: { kind: 'load', load, value } },
+  ];
+  const session = foldCase(
+    circuit,
+    events.map((event, i) => ({ number: i + 1, at: '', event })),
+  );
+  return abnormalFindings(judgeFindings(bench, gather(bench, session))).size > 0;
 }
 
 async function driveAbout(bench: Workbench, car: SimulatedCar, draw: Draw): Promise<void> {
@@ -181,7 +201,7 @@ class Running {
     for (let tries = 0; tries < 3 && places.length > 0; tries++) {
       const [place] = places.splice(Math.floor(draw() * places.length), 1);
       await mechanic.moveTo(place!.setUp);
-      if (this.isGood(place!, await mechanic.read({ kind: 'load', load: place!.load, value: 'off' })))
+      if (await this.isGood(place!, await mechanic.read({ kind: 'load', load: place!.load, value: 'off' })))
         continue;
       this.complaint = place;
       this.others = [...withoutAlike(place!, own), ...places];
@@ -230,7 +250,9 @@ class Running {
   private async allGood(): Promise<boolean> {
     for (const place of [this.complaint!, ...this.others.slice(0, MOST_OTHERS)]) {
       await this.mechanic.moveTo(place.setUp);
-      if (this.isGood(place, await this.mechanic.read({ kind: 'load', load: place.load, value: 'off' })))
+      if (
+        await this.isGood(place, await this.mechanic.read({ kind: 'load', load: place.load, value: 'off' }))
+      )
         continue;
       this.complaint = place;
       return false;
@@ -402,17 +424,35 @@ class Running {
     }
   }
 
-  /** As it should be; a lamp that is pulsed to half its light is dim by design, and good as any healthy vehicle may be. */
-  private isGood(complaint: Complaint, number: number | undefined): boolean {
+  /**
+   * As it should be. On a weak battery that is what a healthy vehicle would do there too; a lamp that is pulsed to half its light is dim
+   * by design, and good as any healthy vehicle may be.
+   */
+  private async isGood(complaint: Complaint, number: number | undefined): Promise<boolean> {
     if (number === undefined) return false;
     const { mechanic, bench } = this;
     const reading = mechanic.reading(number);
     if (reading.kind !== 'load') return false;
     const words = WORDS[bench.network.loads.get(reading.load)!.kind];
     if (reading.value === (complaint.good === 'first' ? words[0] : words.at(-1))) return true;
-    if (complaint.good === 'first' && complaint.usual >= FULL)
-      return isGoodSight(bench, { reading, setUp: mechanic.setUp });
+    if (complaint.good === 'first' && complaint.usual >= FULL) {
+      if (isGoodSight(bench, { reading, setUp: mechanic.setUp })) return true;
+      const { low, high } = sightBand(bench.network.loads.get(reading.load)!.kind, reading.value);
+      const usual = complaint.usual * (await this.charge());
+      return low <= usual && usual <= high;
+    }
     return !abnormalFindings(judgeFindings(bench, gather(bench, mechanic.case))).has(number);
+  }
+
+  /** Volts at the posts against what they are thought to be. */
+  private async charge(): Promise<number> {
+    const { bench, car, mechanic } = this;
+    const posts = { kind: 'volts', red: 'bat+', black: 'bat-', value: { value: 0, step: 0.01 } } as const;
+    const answer = await car.answer(mechanic.setUp, posts);
+    const law = sourceLaw(bench.network, bench.circuit.nominalVolts, mechanic.setUp.engine);
+    return answer?.reading.kind === 'volts' && law.kind === 'source'
+      ? answer.reading.value.value / law.volts
+      : 1;
   }
 
   /** The finding by which what was wrong at first is ruled out, if it is. Repairs done since are part of the story. */
