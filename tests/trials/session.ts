@@ -12,6 +12,7 @@ import { canBlow } from '../../src/diagnosis/faults.js';
 import { abnormalFindings, judgeFindings } from '../../src/diagnosis/senses.js';
 import { isGoodSight } from '../../src/diagnosis/good-sights.js';
 import { sightBand, WORDS } from '../../src/diagnosis/sights.js';
+import { proveRepair } from '../../src/diagnosis/proof-of-repair.js';
 import { judge } from '../../src/diagnosis/verdict.js';
 import type { Workbench } from '../../src/diagnosis/workbench.js';
 import type { Alteration } from '../../src/exercise/alterations.js';
@@ -246,7 +247,10 @@ class Running {
     await mechanic.moveTo(setUp);
   }
 
-  /** Repeats the failed conditions, the first complaint first; true when all of them are good. */
+  /**
+   * Repeats the failed conditions, the first complaint first; true when all of them are good. Where one is not, whatever else failed there
+   * is looked at again too, as the program asks.
+   */
   private async allGood(): Promise<boolean> {
     for (const place of [this.complaint!, ...this.others.slice(0, MOST_OTHERS)]) {
       await this.mechanic.moveTo(place.setUp);
@@ -255,9 +259,20 @@ class Running {
       )
         continue;
       this.complaint = place;
+      for (const load of this.notRepeated(place.setUp)) await this.read({ kind: 'load', load, value: 'off' });
       return false;
     }
     return true;
+  }
+
+  /** Loads that failed in this set-up and were not looked at since the last repair. */
+  private notRepeated(setUp: SetUp): string[] {
+    const { bench, mechanic } = this;
+    const session = mechanic.case;
+    const abnormal = abnormalFindings(judgeFindings(bench, gather(bench, session)));
+    return proveRepair(session.timeline, abnormal).conditions.flatMap(({ again, finding, load }) =>
+      again === 'not repeated' && sameSetUp(finding.setUp, setUp) ? [load] : [],
+    );
   }
 
   async run(): Promise<Session> {
