@@ -79,7 +79,7 @@ export function failsAgain(
 }
 
 /** The same load, looked at in the same set-up. */
-function repeats({ reading, setUp }: Finding, finding: Finding): boolean {
+export function repeats({ reading, setUp }: Finding, finding: Finding): boolean {
   return (
     reading.kind === 'load' &&
     finding.reading.kind === 'load' &&

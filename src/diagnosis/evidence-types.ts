@@ -52,7 +52,7 @@ export interface Evidence {
   readonly steps: readonly EvidenceStep[];
   /** Names the first n steps, for each n: equal names mean equal beginnings. */
   readonly prefixes: readonly string[];
-  /** What had failed was last seen doing what it should. */
+  /** What had failed was last seen doing what it should, and nothing is known to fail still. */
   readonly wellAgain: boolean;
   /** Fuses that a fault may have blown before the session began. */
   before(grid: Grid): readonly { readonly blown: number; readonly places: readonly number[] }[];

@@ -16,7 +16,7 @@ import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
 import { coordinate, makeGrid, placesOf } from './grid.js';
-import { failsAgain, hasTurned, isWellAgain, symptomAt } from './complaint-seen.js';
+import { failsAgain, hasTurned, isWellAgain, repeats, symptomAt } from './complaint-seen.js';
 import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
 import { besideClicks, isHeardOtherwise } from './heard.js';
@@ -46,6 +46,10 @@ export function gather(bench: Workbench, session: Case): Evidence {
   /** Findings that no healthy vehicle would show, by number. */
   const amiss = new Set<number>();
   let wellAgain = false;
+  /** The last looks at what fails still, as far as anybody knows. */
+  let failing: readonly Finding[] = [];
+  /** How many findings there were when anything but a control was last touched. */
+  let touchedAfter = 0;
   const batteryLater = batteryAfter(bench, session.timeline);
 
   for (const step of session.timeline) {
@@ -56,7 +60,10 @@ export function gather(bench: Workbench, session: Case): Evidence {
       keys.push(JSON.stringify([step.action, step.number]));
       still = [];
       if (step.action.do === 'operate') controls = standing.controls;
-      else together = [];
+      else {
+        together = [];
+        touchedAfter = earlier.length;
+      }
       unmoved = [];
       if (isRepair(step.action) && symptom === 'present') symptom = 'unsure';
       continue;
@@ -81,6 +88,9 @@ export function gather(bench: Workbench, session: Case): Evidence {
     const now = symptomAt(bench, finding, earlier, amiss, symptom);
     if (now !== 'absent') wellAgain = false;
     else wellAgain = isWellAgain(bench, finding, earlier, healthy) ?? wellAgain;
+    const again = failsAgain(bench, finding, earlier, amiss);
+    failing = stillFailing(failing, finding, earlier, touchedAfter);
+    if (again || (amiss.has(finding.number) && finding.evidence !== 'told')) failing = [...failing, finding];
     const comesOrGoes = now === 'unsure' ? known === 'absent' : now !== known;
     if (comesOrGoes || hasTurned(finding, earlier)) {
       const seen = now === 'unsure' ? 'present' : now;
@@ -91,7 +101,6 @@ export function gather(bench: Workbench, session: Case): Evidence {
       known = now;
     }
     symptom = now;
-    const again = failsAgain(bench, finding, earlier, amiss);
     const rivals = together.filter((other) => sameSetUp(other.setUp, finding.setUp));
     if (isHeardOtherwise(still, observed)) still = [];
     const listened = besideClicks(finding.number, observed, still);
@@ -118,9 +127,27 @@ export function gather(bench: Workbench, session: Case): Evidence {
   return {
     steps,
     prefixes: prefixesOf(bench, keys),
-    wellAgain,
+    wellAgain: wellAgain && failing.length === 0,
     before: (grid) => blownBefore(bench, grid),
   };
+}
+
+/**
+ * What fails still, for all that is known, when one of the loads is looked at again. One that does otherwise by itself tells that all may
+ * do so; after a touch, that what was seen before it may be out of date.
+ */
+function stillFailing(
+  failing: readonly Finding[],
+  finding: Finding,
+  earlier: readonly Finding[],
+  touchedAfter: number,
+): readonly Finding[] {
+  const others = failing.filter((other) => !repeats(other, finding));
+  if (!hasTurned(finding, earlier)) return others;
+  const since = earlier.slice(touchedAfter);
+  return since.some((other) => repeats(other, finding))
+    ? []
+    : others.filter((other) => since.includes(other));
 }
 
 function keyOf(observation: Observation, symptom: string): string {
