@@ -78,8 +78,28 @@ export function failsAgain(
   );
 }
 
+/**
+ * What fails still, for all that is known, when one of the loads is looked at again. One that does otherwise by itself tells that all may
+ * do so; after a touch, that what was seen before it may be out of date.
+ * @param failing the last looks at what failed
+ * @param touchedAfter how many of the earlier findings there were when anything but a control was last touched
+ */
+export function stillFailing(
+  failing: readonly Finding[],
+  finding: Finding,
+  earlier: readonly Finding[],
+  touchedAfter: number,
+): readonly Finding[] {
+  const others = failing.filter((other) => !repeats(other, finding));
+  if (!hasTurned(finding, earlier)) return others;
+  const since = earlier.slice(touchedAfter);
+  return since.some((other) => repeats(other, finding))
+    ? []
+    : others.filter((other) => since.includes(other));
+}
+
 /** The same load, looked at in the same set-up. */
-export function repeats({ reading, setUp }: Finding, finding: Finding): boolean {
+function repeats({ reading, setUp }: Finding, finding: Finding): boolean {
   return (
     reading.kind === 'load' &&
     finding.reading.kind === 'load' &&

@@ -16,7 +16,7 @@ import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
 import { coordinate, makeGrid, placesOf } from './grid.js';
-import { failsAgain, hasTurned, isWellAgain, repeats, symptomAt } from './complaint-seen.js';
+import { failsAgain, hasTurned, isWellAgain, stillFailing, symptomAt } from './complaint-seen.js';
 import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
 import { besideClicks, isHeardOtherwise } from './heard.js';
@@ -130,24 +130,6 @@ export function gather(bench: Workbench, session: Case): Evidence {
     wellAgain: wellAgain && failing.length === 0,
     before: (grid) => blownBefore(bench, grid),
   };
-}
-
-/**
- * What fails still, for all that is known, when one of the loads is looked at again. One that does otherwise by itself tells that all may
- * do so; after a touch, that what was seen before it may be out of date.
- */
-function stillFailing(
-  failing: readonly Finding[],
-  finding: Finding,
-  earlier: readonly Finding[],
-  touchedAfter: number,
-): readonly Finding[] {
-  const others = failing.filter((other) => !repeats(other, finding));
-  if (!hasTurned(finding, earlier)) return others;
-  const since = earlier.slice(touchedAfter);
-  return since.some((other) => repeats(other, finding))
-    ? []
-    : others.filter((other) => since.includes(other));
 }
 
 function keyOf(observation: Observation, symptom: string): string {
