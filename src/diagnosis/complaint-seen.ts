@@ -1,5 +1,5 @@
 /** What looks at the loads tell of the complaint: whether it is there, has gone, or is there again. */
-import type { Finding } from '../session/case.js';
+import type { Finding, Step } from '../session/case.js';
 import { sameSetUp } from '../session/setup.js';
 import type { Symptom } from './evidence-types.js';
 import { isGoodSight } from './good-sights.js';
@@ -76,6 +76,39 @@ export function failsAgain(
       other.reading.kind === 'load' &&
       other.reading.value === reading.value,
   );
+}
+
+/**
+ * The timeline with what was looked at in one go, with nothing done in between, in one order whoever wrote it down: first the loads that
+ * do otherwise than before. Else one that fails still would say that a repair was in vain which has cured another.
+ */
+export function turnedFirst(timeline: readonly Step[]): Step[] {
+  const ordered: Step[] = [];
+  const earlier: Finding[] = [];
+  let looks: Extract<Step, { kind: 'finding' }>[] = [];
+  const close = () => {
+    const turned = looks.filter(({ finding }) => hasTurned(finding, earlier));
+    ordered.push(...turned, ...looks.filter((look) => !turned.includes(look)));
+    earlier.push(...looks.map(({ finding }) => finding));
+    looks = [];
+  };
+  for (const step of timeline) {
+    const isLook = step.kind === 'finding' && step.finding.reading.kind === 'load';
+    const [first] = looks;
+    const isTogether =
+      isLook &&
+      first !== undefined &&
+      sameSetUp(first.finding.setUp, step.finding.setUp) &&
+      !looks.some(({ finding }) => repeats(finding, step.finding));
+    if (!isTogether) close();
+    if (isLook) looks.push(step);
+    else {
+      ordered.push(step);
+      if (step.kind === 'finding') earlier.push(step.finding);
+    }
+  }
+  close();
+  return ordered;
 }
 
 /**

@@ -16,7 +16,14 @@ import { movedFuses } from './fitted.js';
 import { canBlow } from './faults.js';
 import type { Grid } from './grid.js';
 import { coordinate, makeGrid, placesOf } from './grid.js';
-import { failsAgain, hasTurned, isWellAgain, stillFailing, symptomAt } from './complaint-seen.js';
+import {
+  failsAgain,
+  hasTurned,
+  isWellAgain,
+  stillFailing,
+  symptomAt,
+  turnedFirst,
+} from './complaint-seen.js';
 import { contrast } from './contrast.js';
 import type { Change, Evidence, EvidenceStep, Symptom, Touch } from './evidence-types.js';
 import { besideClicks, isHeardOtherwise } from './heard.js';
@@ -52,7 +59,7 @@ export function gather(bench: Workbench, session: Case): Evidence {
   let touchedAfter = 0;
   const batteryLater = batteryAfter(bench, session.timeline);
 
-  for (const step of session.timeline) {
+  for (const step of turnedFirst(session.timeline)) {
     if (step.kind === 'action') {
       const before = standing;
       standing = edit(step.action, standing);

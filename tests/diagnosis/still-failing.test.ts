@@ -41,3 +41,16 @@ test('when one load is shaken to life then only what was seen of another since c
   expect((await assessed([...COMPLAINT, 'wiggle SP1', 'E2 works'])).gone).toBe(true);
   expect((await assessed([...COMPLAINT, 'wiggle SP1', 'E1 dead', 'E2 works'])).gone).toBe(false);
 });
+
+test('when what was cured and what fails still are written down in either order then the same is concluded', async () => {
+  const bench = await workbenchOf('reversing-lamps');
+  const found = ['key on', 'gear reverse', 'dead H1 H2', 'volts GP1 body -12.6/12.6', 'clean GP1'];
+  const concluded = (...looks: string[]) => {
+    const { gone, suspects } = diagnose(
+      bench,
+      foldCase(bench.circuit, recordedOf(bench, [...found, ...looks])),
+    );
+    return { gone, suspects: suspects.map(({ hypothesis, share }) => [hypothesis, share.toFixed(6)]) };
+  };
+  expect(concluded('dead H1', 'works H2')).toEqual(concluded('works H2', 'dead H1'));
+});
