@@ -142,7 +142,9 @@ export function verdictOf({
   const common = { faults, course, fall, soft, touched, inVain, stretch };
   if (fall !== undefined) return { ...common, room: 0, severity: [], blown: [] };
   const blown = [...alive].filter(([, row]) => row.includes(1)).map(([mask]) => mask);
-  const room = Math.min(mostRoom, roomOf(fitted, grid));
+  // What is left now may all have burnt, whatever fitted before another fault of the pair was touched.
+  const now = grid.axes.length > 1 ? roomOf(union(alive, grid.size), grid) : 1;
+  const room = Math.min(mostRoom, roomOf(fitted, grid), now);
   return { ...common, room, severity: severityOf(grid, fitted), blown };
 }
 

@@ -206,7 +206,7 @@ test('when a short would have had to burn its wire to read so then a bad ground 
   const { suspects } = diagnosisOf(lamps, [...renewed, ...read]);
   expect(suspects[0]!.hypothesis).toBe('G1:emf flat + GP3 resistance');
   const burning = suspects.filter(({ faults }) => faults.some(({ id }) => id === 'S1.56 short'));
-  expect(burning.reduce((sum, { share }) => sum + share, 0)).toBeLessThan(0.06);
+  expect(burning.reduce((sum, { share }) => sum + share, 0)).toBeLessThan(0.01);
 });
 
 test('when what was repaired explained most of what failed, but not all, then the second fault is suspected beside that', async () => {
