@@ -80,7 +80,7 @@ export function showAttempt(
   const sooner =
     test === undefined || expectedMinutes === undefined
       ? 'No test tells the likely repairs apart better.'
-      : `Sooner than any test: about ${round(expectedMinutes)} min to the right repair, wrong tries counted; by the test below ${round(test)}.`;
+      : `Sooner than any test: ${soon(expectedMinutes)} until the right repair is begun, wrong tries counted; by the test below ${soon(test)}.`;
   return [
     paragraph(
       `${groups[group]!.repair.how} (${round(minutes)} min with its parts and the repeat of the failed condition; right in ${percent(chance)}). ${sooner} A try, not a proof: repeat the failed condition after it, and record what it does.`,
@@ -112,6 +112,10 @@ export function cautionLines(
   cautions: readonly { readonly text: string; readonly stop: boolean }[],
 ): readonly string[] {
   return cautions.map(({ text, stop }) => paragraph(text, stop ? '  STOP: ' : '  Caution: ', '  '));
+}
+
+function soon(minutes: number): string {
+  return minutes < 0.5 ? 'next to no time' : `about ${round(minutes)} min`;
 }
 
 function round(minutes: number): string {
